@@ -3,10 +3,12 @@ import { z } from 'zod'
 import { layoutSchema } from '../engine/layout-schema.ts'
 import { altitudeSchema, distanceSchema, pressureSchema, vacuumSchema } from '../units/quantity.ts'
 import { idSchema, personSchema, sha256Schema, timeSchema } from './common-schema.ts'
+import { limits } from './limits.ts'
 import { pullSchema } from './pull-schema.ts'
+import { currentSchemaVersion } from './schema-version.ts'
 import { traySchema } from './tray-schema.ts'
 
-export const currentSchemaVersion = 1
+export { currentSchemaVersion }
 
 export const engineSchema = z.strictObject({
   /** The vehicle, boat or machine in the technician's words. */
@@ -36,7 +38,7 @@ export const repairSchema = z.strictObject({
 
 export const writeUpChoicesSchema = z.strictObject({
   /** Shots to print, by shot id, in order. Empty: the write-up chooses. */
-  shots: z.array(idSchema).max(60),
+  shots: z.array(idSchema).max(limits.shotsInWriteUp),
   noteForShop: z.string().max(4000).optional(),
   noteForCustomer: z.string().max(4000).optional(),
 })
@@ -58,8 +60,8 @@ export const jobSchema = z.strictObject({
   engine: engineSchema,
   layout: layoutSchema,
   circumstances: circumstancesSchema,
-  trays: z.array(traySchema).min(1).max(20),
-  pulls: z.array(pullSchema).max(5000),
+  trays: z.array(traySchema).min(1).max(limits.traysPerJob),
+  pulls: z.array(pullSchema).max(limits.pullsPerJob),
   notes: z.string().max(8000).optional(),
   repair: repairSchema.optional(),
   writeUp: writeUpChoicesSchema,

@@ -13,6 +13,7 @@ import {
 } from '../plug/condition.ts'
 import { lengthSchema } from '../units/quantity.ts'
 import { idSchema, personSchema, sha256Schema, timeSchema } from './common-schema.ts'
+import { limits } from './limits.ts'
 
 /** Capture time as the camera wrote it: local time, with sub-seconds and offset only if the camera gave them. */
 export const takenAtSchema = z.strictObject({
@@ -50,7 +51,7 @@ export const readingDetailsSchema = z.strictObject({
   insulatorColour: z.enum(insulatorColours).optional(),
   deposits: z
     .array(z.strictObject({ kind: z.enum(depositKinds), place: z.enum(depositPlaces) }))
-    .max(24)
+    .max(limits.depositsPerReading)
     .optional(),
   wetness: z.enum(wetnessLevels).optional(),
   electrodeWear: z.enum(electrodeWearLevels).optional(),
@@ -75,7 +76,7 @@ export const slotSchema = z.strictObject({
   cylinder: cylinderSchema,
   /** Only where there are two plugs a cylinder. */
   plug: plugPositionSchema.optional(),
-  shots: z.array(shotSchema).max(200),
+  shots: z.array(shotSchema).max(limits.shotsPerSlot),
   reading: readingSchema.optional(),
 })
 
@@ -90,7 +91,7 @@ export const traySchema = z.strictObject({
   createdAt: timeSchema,
   slots: z.array(slotSchema).min(1).max(32),
   /** Photos not yet laid out, in capture order. */
-  unsorted: z.array(shotSchema).max(2000),
+  unsorted: z.array(shotSchema).max(limits.unsortedShotsPerTray),
 })
 
 export type TakenAt = z.infer<typeof takenAtSchema>
