@@ -1,0 +1,40 @@
+// The built-in layouts, ready to use, and how to find one by id.
+import type { Layout } from './layout-schema.ts'
+import { layoutRows } from './layouts-data.ts'
+
+/** One layout for each numbering and firing order, with one plug a cylinder. */
+export const builtInLayouts: readonly Layout[] = layoutRows.map(row => ({
+  id: row.id,
+  name: row.name,
+  arrangement: row.arrangement,
+  banks: row.banks.map(([name, cylinders]) => ({ name, cylinders })),
+  firingOrder: row.firingOrder,
+  intervalsDeg: row.intervalsDeg,
+  plugsPerCylinder: 1,
+  front: 'top',
+  source: row.source,
+}))
+
+const twin = '-twin'
+
+/** The same engine with one or two plugs in each cylinder; the id tells the two apart. */
+export function withPlugsPerCylinder(layout: Layout, plugsPerCylinder: 1 | 2): Layout {
+  if (layout.plugsPerCylinder === plugsPerCylinder) return layout
+  const single = layout.id.endsWith(twin) ? layout.id.slice(0, -twin.length) : layout.id
+  const name = layout.name.replace(/, two plugs a cylinder$/, '')
+  return plugsPerCylinder === 2
+    ? { ...layout, plugsPerCylinder, id: single + twin, name: `${name}, two plugs a cylinder` }
+    : { ...layout, plugsPerCylinder, id: single, name }
+}
+
+/**
+ * Finds a built-in layout by its id. An id without the firing order ("i6", "v8-cross-oddeven") gives the first order
+ * listed for that engine; "-twin" at the end asks for two plugs a cylinder.
+ */
+export function layoutById(id: string): Layout | undefined {
+  const single = id.endsWith(twin) ? id.slice(0, -twin.length) : id
+  const found =
+    builtInLayouts.find(layout => layout.id === single) ??
+    builtInLayouts.find(layout => layout.id.startsWith(`${single}-`))
+  return found && withPlugsPerCylinder(found, id.endsWith(twin) ? 2 : 1)
+}
