@@ -1,7 +1,7 @@
 // A row of photos laid out over the plugs in the order they were taken: the plan, before anything is moved.
 import type { Layout } from '../engine/layout-schema.ts'
 import { cylindersOf } from '../engine/relations.ts'
-import { slotsOf } from '../engine/slots.ts'
+import { plugsOf } from '../engine/slots.ts'
 import { inCaptureOrder, timedInCaptureOrder } from './capture-order.ts'
 import type { TimedShot } from './capture-order.ts'
 import type { SlotAddress } from './command-schema.ts'
@@ -18,11 +18,8 @@ export const slotOrder = (layout: Layout, order: FillOrder, startCylinder?: numb
   const cylinders = order === 'firing' ? layout.firingOrder : cylindersOf(layout).toSorted((a, b) => a - b)
   const start = startCylinder === undefined ? 0 : cylinders.indexOf(startCylinder)
   if (start < 0) return []
-  const slots = slotsOf(layout)
   return [...cylinders.slice(start), ...cylinders.slice(0, start)].flatMap(cylinder =>
-    slots
-      .filter(slot => slot.cylinder === cylinder)
-      .toSorted((a, b) => (a.plug ?? '').localeCompare(b.plug ?? '')),
+    plugsOf(layout, cylinder),
   )
 }
 
