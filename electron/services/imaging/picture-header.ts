@@ -1,0 +1,79 @@
+// What the header of a photo claims: size, profile, capture time. No pixel is decoded, and every limit is checked here.
+import type { PhotoFormat, TakenAt } from '../../../shared/job/tray-schema.ts'
+import { captureTime } from './capture-time.ts'
+import { decodeFailure } from './decode-failure.ts'
+import { formats } from './formats.ts'
+import { iccName } from './icc-name.ts'
+import { maxBytesHeldWhole, maxChannels, maxHeicPixels, maxPixels, pixelsPerTurn } from './picture-limits.ts'
+import { RefusedPicture } from './refused-picture.ts'
+import { openHeader } from './sharp-settings.ts'
+
+export type PictureHeader = {
+  format: PhotoFormat
+  /** Pixels of the upright picture. */
+  width: number
+  height: number
+  /** True when the stored pixels lie on their side or are mirrored, as the Exif orientation says. */
+  turned: boolean
+  /** Name of the embedded profile; absent means untagged. */
+  profile?: string
+  icc?: Uint8Array
+  takenAt?: TakenAt
+  /** Decoder turns it takes: more than one for a very large picture. */
+  weight: number
+}
+
+const grouped = new Intl.NumberFormat('en-US')
+const millions = (pixels: number): string => grouped.format(Math.round(pixels / 1e6))
+
+function refuseTooLarge(name: string, width: number, height: number, most: number): never {
+  const size = `${grouped.format(width)} x ${grouped.format(height)} pixels`
+  throw new RefusedPicture(
+    `This ${name} claims ${size}; at most ${millions(most)} megapixels are opened. Add a smaller copy.`,
+  )
+}
+
+type Metadata = Awaited<ReturnType<ReturnType<typeof openHeader>['metadata']>>
+
+/** Bytes of what must be held at full size at once; 0 for what the decoder reads row by row. */
+function heldWhole(format: PhotoFormat, metadata: Metadata, turned: boolean): number {
+  const rowByRow =
+    !metadata.isProgressive && !turned && (format === 'jpeg' || format === 'png' || format === 'tiff')
+  if (rowByRow) return 0
+  const bytesPerValue = format === 'jpeg' || metadata.depth !== 'uchar' ? 2 : 1
+  return metadata.width * metadata.height * metadata.channels * bytesPerValue
+}
+
+/** `bytes` is the whole file, `format` what its content says it is. Throws RefusedPicture. */
+export async function pictureHeader(bytes: Uint8Array, format: PhotoFormat): Promise<PictureHeader> {
+  const { name } = formats[format]
+  let metadata: Metadata
+  try {
+    metadata = await openHeader(bytes).metadata()
+  } catch (error) {
+    throw decodeFailure(error, name)
+  }
+  const { width, height } = metadata.autoOrient
+  const most = format === 'heic' ? maxHeicPixels : maxPixels
+  if (width * height > most) refuseTooLarge(name, width, height, most)
+  if (metadata.channels > maxChannels) {
+    throw new RefusedPicture(
+      `This ${name} has ${metadata.channels} channels a pixel and is no photo. Export it as JPEG.`,
+    )
+  }
+  const turned = (metadata.orientation ?? 1) > 1
+  const whole = heldWhole(format, metadata, turned)
+  if (whole > maxBytesHeldWhole)
+    refuseTooLarge(name, width, height, Math.floor((width * height * maxBytesHeldWhole) / whole))
+  const exif = format === 'tiff' ? bytes : metadata.exif
+  const takenAt = exif === undefined ? undefined : captureTime(exif)
+  return {
+    format,
+    width,
+    height,
+    turned,
+    weight: Math.ceil((width * height) / pixelsPerTurn),
+    ...(metadata.icc === undefined ? {} : { icc: metadata.icc, profile: iccName(metadata.icc) }),
+    ...(takenAt === undefined ? {} : { takenAt }),
+  }
+}

@@ -1,0 +1,75 @@
+// The tests a technician can enter, as one table: title, cautions and steps at the place they are needed, and the judge.
+import type { Job } from '../job/job-schema.ts'
+import type { TestKind } from '../job/pull-schema.ts'
+import type { Stage } from '../job/tray-schema.ts'
+import { judgeBalance } from './balance.ts'
+import { judgeCompression } from './compression.ts'
+import { judgeVacuum } from './vacuum.ts'
+import type { GaugeVerdict } from './verdict.ts'
+
+export type Gauge = {
+  test: TestKind
+  title: string
+  /** Shown where the test is entered, before its steps. */
+  cautions: readonly string[]
+  steps: readonly string[]
+  judge: (job: Job, stage: Stage) => GaugeVerdict[]
+}
+
+/** Stands beside every caution. */
+export const deference =
+  "The vehicle's service information, local rules and the limits of your licence come before anything here."
+
+export const gauges: readonly Gauge[] = [
+  {
+    test: 'compression',
+    title: 'Compression',
+    cautions: [
+      'Disable ignition and injection before cranking with the plugs out: what sprays from a plug hole is fuel, and a coil without a path to ground can injure.',
+      'Nobody near belts and fan while cranking; neutral or park, brake on; eye protection.',
+      'Let an aluminium head cool before the plugs come out. Never so much oil for a wet pull that the engine locks.',
+    ],
+    steps: [
+      'Blow the plug wells clean, then take all plugs out.',
+      'Battery charged, throttle wide open, engine warm unless the maker says otherwise; write down which.',
+      'Same number of puffs on every cylinder (4 to 5 seconds), at least two pulls each; note first puff and final.',
+      'Low cylinder: about 15 ml of engine oil, a few turns, then a wet pull. Give a good cylinder the same oil and compare.',
+    ],
+    judge: judgeCompression,
+  },
+  {
+    test: 'balance',
+    title: 'Cylinder balance',
+    cautions: [
+      'Never pull a live lead by hand. Cut the injector, use a command function or a grounded probe.',
+      'Cutting spark alone sends raw fuel to the catalyst: keep each cut to a few seconds and let it cool.',
+      'Turning fan and belts, hot exhaust: sleeves and hair tied, exhaust extraction on.',
+    ],
+    steps: [
+      'Warm engine, accessories off. Fix idle air or raise the idle: idle control hides a weak cylinder.',
+      'Note speed (and vacuum), cut one cylinder, note both again, restore and let it recover.',
+      'Go round every cylinder; repeat the odd one.',
+    ],
+    judge: judgeBalance,
+  },
+  {
+    test: 'vacuum',
+    title: 'Vacuum',
+    cautions: [
+      'Turning fan and belts, hot exhaust: sleeves and hair tied, exhaust extraction on.',
+      'For cranking vacuum disable ignition and injection first.',
+    ],
+    steps: [
+      'Gauge on a large central port below the throttle; warm engine, accessories off.',
+      'Read idle and watch the needle, then 2500 rpm held, then snap the throttle: lowest point and rebound.',
+      'Type altitude or barometer once under Circumstances: every 1000 ft takes about 1 inHg.',
+    ],
+    judge: judgeVacuum,
+  },
+]
+
+export const gaugeOf = (test: TestKind): Gauge | undefined => gauges.find(gauge => gauge.test === test)
+
+/** Every verdict that the readings of one stage allow. */
+export const judgeAll = (job: Job, stage: Stage): GaugeVerdict[] =>
+  gauges.flatMap(gauge => gauge.judge(job, stage))
