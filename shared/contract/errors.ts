@@ -10,6 +10,10 @@ const error = (status: number) => ({ status, data: faultSchema })
 export const faultCodes = {
   /** No such job, tray, task or file. */
   NOT_FOUND: error(404),
+  /** The request does not fit the contract; `where` names the field. */
+  BAD_INPUT: error(400),
+  /** More than the limit. */
+  TOO_LARGE: error(413),
   /** The job as it stands does not allow this. */
   REFUSED: error(409),
   /** Somebody else holds the catalogue: this window only reads. */

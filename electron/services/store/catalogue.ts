@@ -135,7 +135,7 @@ export async function openCatalogue(folder: string, options: OpenOptions): Promi
   }
   if (dirty.size > 0) indexLater()
 
-  const open = new Map<string, { low: Low<Job | null>; stamp: FileStamp | null }>()
+  const open = new Map<string, { low: Low<Job | null>; stamp: FileStamp | null; swept: boolean }>()
   const documentOf = (id: string) => {
     const known = open.get(id)
     if (known) return known
@@ -146,7 +146,7 @@ export async function openCatalogue(folder: string, options: OpenOptions): Promi
       decode: bytes => readStoredJob(bytes, jobName(id)),
       encode: job => (job === null ? new Uint8Array() : jobBytes(job)),
     })
-    const fresh = { low: new Low<Job | null>(adapter, null), stamp: null }
+    const fresh = { low: new Low<Job | null>(adapter, null), stamp: null, swept: false }
     open.set(id, fresh)
     return fresh
   }
@@ -194,7 +194,12 @@ export async function openCatalogue(folder: string, options: OpenOptions): Promi
     const last = document.low.data
     document.low.data = stamped
     try {
-      await onDisk(jobName(job.id), () => makeFolders(disk, at('jobs', job.id)))
+      await onDisk(jobName(job.id), async () => {
+        await makeFolders(disk, at('jobs', job.id))
+        // What an earlier process left half written goes before the first save of this one.
+        if (!document.swept) await removeLeftOvers(disk, at('jobs', job.id))
+        document.swept = true
+      })
       await document.low.write()
     } catch (error) {
       document.low.data = last
