@@ -20,6 +20,7 @@ import { setWriteUp } from './commands/write-up.ts'
 import type { Job } from './job-schema.ts'
 import { done } from './refusal.ts'
 import type { Outcome } from './refusal.ts'
+import { unknownKind } from './unknown-kind.ts'
 
 export type { CommandContext } from './commands/context.ts'
 
@@ -71,6 +72,8 @@ const carryOut = (job: Job, command: Command, context: CommandContext): Outcome<
       return setRepair(job, command, context)
     case 'set write-up':
       return setWriteUp(job, command)
+    default:
+      return unknownKind(command)
   }
 }
 

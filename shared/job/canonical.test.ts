@@ -1,4 +1,5 @@
-import fc from 'fast-check'
+// Canonical text against the examples of RFC 8785, and its laws.
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { canonicalJson, sameContent } from './canonical.ts'
 

@@ -1,4 +1,5 @@
-import fc from 'fast-check'
+// Photos in the order they were taken, with and without sub-seconds, offsets and dates.
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { compareFileNames, inCaptureOrder } from './capture-order.ts'
 import { arbitraryShot } from './testing/arbitrary-parts.ts'

@@ -1,4 +1,5 @@
-import fc from 'fast-check'
+// What stands after "Undo" for each command.
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { commandLabel } from './command-label.ts'
 import type { Command } from './command-schema.ts'

@@ -2,6 +2,7 @@
 import { slotKey } from '../engine/slots.ts'
 import type { Command, ReadingChange, SlotAddress } from './command-schema.ts'
 import type { Pull } from './pull-schema.ts'
+import { unknownKind } from './unknown-kind.ts'
 
 const listed = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
@@ -21,6 +22,8 @@ const pull = (pull: Pull): string => {
       return `cut-out ${pull.entry.rpmBefore} to ${pull.entry.rpmAfter} rpm, cylinder ${pull.cylinder}`
     case 'vacuum':
       return `vacuum ${quantity(pull.entry.reading)}, ${pull.entry.phase}`
+    default:
+      return unknownKind(pull)
   }
 }
 
@@ -93,5 +96,7 @@ export const commandLabel = (command: Command): string => {
       return command.repair === null ? 'remove repair' : 'repair'
     case 'set write-up':
       return 'write-up choices'
+    default:
+      return unknownKind(command)
   }
 }

@@ -1,3 +1,4 @@
+// Looking up trays, slots, shots and the pulls that count.
 import { describe, expect, it } from 'vitest'
 import { currentReading, findSlot, findTray, photosOf, shotsOf, validPulls } from './current.ts'
 import { compressionPull, exampleJob, oilReading, shotNamed } from './testing/example-job.ts'

@@ -1,3 +1,4 @@
+// Hostile JSON is turned away before any schema sees it.
 import { describe, expect, it } from 'vitest'
 import { checkShape } from './document-shape.ts'
 

@@ -1,4 +1,5 @@
-import fc from 'fast-check'
+// Laying a row of photos out over the plugs: orders, groups by time, what is missing and left over.
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { slotKey, slotsOf } from '../engine/slots.ts'
 import { applyCommand } from './apply-command.ts'

@@ -1,3 +1,4 @@
+// Undo and redo step by step, and what they do to pulls.
 import { describe, expect, it } from 'vitest'
 import { applyCommand } from './apply-command.ts'
 import { commandLabel } from './command-label.ts'

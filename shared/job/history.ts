@@ -25,7 +25,7 @@ export type History = { past: readonly Step[]; future: readonly Step[] }
 
 export const emptyHistory = (): History => ({ past: [], future: [] })
 
-const copyField = <F extends Field>(from: Parts, to: Parts, field: F): void => {
+const copyField = <F extends Field>(from: Pick<Parts, F>, to: Pick<Parts, F>, field: F): void => {
   const value = from[field]
   if (value !== undefined) to[field] = value
 }

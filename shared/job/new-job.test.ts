@@ -1,3 +1,4 @@
+// How a job begins.
 import { describe, expect, it } from 'vitest'
 import { newJob } from './new-job.ts'
 import { parseJob } from './parse-job.ts'

@@ -1,4 +1,5 @@
-import fc from 'fast-check'
+// Reading a job back, and where each kind of fault is said to be.
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { canonicalJson } from './canonical.ts'
 import { parseJob } from './parse-job.ts'

@@ -1,4 +1,5 @@
-import fc from 'fast-check'
+// The line of the job list.
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { jobSummarySchema } from '../contract/summary-schema.ts'
 import { cylindersOf } from '../engine/relations.ts'

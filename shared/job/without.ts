@@ -3,7 +3,7 @@
 type OptionalKey<T> = { [K in keyof T]-?: object extends Pick<T, K> ? K : never }[keyof T]
 
 /** The object itself when the field is not there. */
-export const without = <T extends object, K extends OptionalKey<T>>(object: T, key: K): T => {
+export const without = <T extends object>(object: T, key: OptionalKey<T>): T => {
   if (!Object.hasOwn(object, key)) return object
   const copy = { ...object }
   delete copy[key]

@@ -1,3 +1,4 @@
+// Changing the engine under trays that are already laid out.
 import { describe, expect, it } from 'vitest'
 import { applyCommand } from '../apply-command.ts'
 import type { Command } from '../command-schema.ts'

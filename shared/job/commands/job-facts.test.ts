@@ -1,3 +1,4 @@
+// Complaint, engine, circumstances, technician, notes, archive, repair and write-up choices.
 import { describe, expect, it } from 'vitest'
 import { applyCommand } from '../apply-command.ts'
 import type { Command } from '../command-schema.ts'

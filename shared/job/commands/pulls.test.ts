@@ -1,3 +1,4 @@
+// Adding, voiding and un-voiding pulls.
 import { describe, expect, it } from 'vitest'
 import { applyCommand } from '../apply-command.ts'
 import type { Command } from '../command-schema.ts'

@@ -1,3 +1,4 @@
+// Setting and clearing what a person says of plugs.
 import { describe, expect, it } from 'vitest'
 import { applyCommand } from '../apply-command.ts'
 import type { Command, ReadingChange, SlotAddress } from '../command-schema.ts'

@@ -1,3 +1,4 @@
+// Adding, laying out, swapping and removing shots.
 import { describe, expect, it } from 'vitest'
 import { applyCommand } from '../apply-command.ts'
 import type { Command } from '../command-schema.ts'

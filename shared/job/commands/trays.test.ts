@@ -1,3 +1,4 @@
+// Adding, renaming and removing trays.
 import { describe, expect, it } from 'vitest'
 import { applyCommand } from '../apply-command.ts'
 import type { Command } from '../command-schema.ts'

@@ -1,3 +1,4 @@
+// The migration chain, tried on an invented document with three versions.
 import { describe, expect, it } from 'vitest'
 import { migrationChain } from './chain.ts'
 import type { Migration } from './chain.ts'

@@ -1,12 +1,13 @@
 // Random commands for property tests. What a command names depends on the job as it then stands, so each random
 // value is a recipe that is made into a command when its turn comes. Some come out as ones that must be refused.
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { slotsOf } from '../../engine/slots.ts'
 import { shotKinds } from '../../plug/condition.ts'
 import type { Command, CommandName, ReadingChange, SlotAddress } from '../command-schema.ts'
 import { shotsOf, shotsOfTray } from '../current.ts'
 import type { Job } from '../job-schema.ts'
 import type { Tray } from '../tray-schema.ts'
+import { unknownKind } from '../unknown-kind.ts'
 import { arbitraryLayout } from './arbitrary-layout.ts'
 import {
   arbitraryCircumstances,
@@ -153,6 +154,8 @@ const commandFrom = (recipe: Recipe, job: Job, turn: number): Command => {
       const chosen = [...new Set([pickFrom(all, q, ''), pickFrom(all, r, '')])].filter(id => id !== '')
       return { command: name, writeUp: { shots: chosen, noteForShop: text } }
     }
+    default:
+      return unknownKind(name)
   }
 }
 

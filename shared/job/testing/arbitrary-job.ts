@@ -1,5 +1,5 @@
 // Random whole jobs for property tests, each one that parseJob accepts: slots fit the layout, ids are unique.
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { cylindersOf } from '../../engine/relations.ts'
 import { slotsOf } from '../../engine/slots.ts'
 import type { Layout } from '../../engine/layout-schema.ts'

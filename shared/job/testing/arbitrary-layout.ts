@@ -1,5 +1,5 @@
 // Random engines for property tests: one or two banks, any firing order, even firing, one or two plugs a cylinder.
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import type { Layout } from '../../engine/layout-schema.ts'
 
 const inline = fc.constantFrom(1, 2, 3, 4, 5, 6, 8).map(count => ({

@@ -1,5 +1,5 @@
 // Random parts of a job: times, quantities, shots, readings, pulls. Consistent with the schemas.
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import {
   conditions,
   depositKinds,
