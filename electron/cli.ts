@@ -1,13 +1,7 @@
 // The command line: the same services as the window, from a shell.
-import { readFileSync } from 'node:fs'
 import process from 'node:process'
-import { z } from 'zod'
 import { runCommandLine } from './cli/run.ts'
-
-const packageSchema = z.object({ version: z.string() })
-const { version } = packageSchema.parse(
-  JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')),
-)
+import { appVersion } from './places-on-disk.ts'
 
 const stop = new AbortController()
 process.once('SIGINT', () => stop.abort())
@@ -26,5 +20,5 @@ process.exitCode = await runCommandLine(
     signal: stop.signal,
     env: process.env,
   },
-  version,
+  appVersion,
 )

@@ -1,5 +1,9 @@
 // `plugtray check`: verifies every hash and document of a catalogue; with --mend rebuilds what can be rebuilt.
+import { appVersion } from '../places-on-disk.ts'
+import { FaultError } from '../services/fault.ts'
 import { checkCatalogue } from '../services/store/check.ts'
+import { realDisk } from '../services/store/disk.ts'
+import { takeLock } from '../services/store/lock.ts'
 import { catalogueFolder } from './catalogue-folder.ts'
 import { type CliCommand, flag, printable, text, UsageError } from './command-line.ts'
 import { progressLine } from './progress.ts'
@@ -19,11 +23,20 @@ export const checkCommand: CliCommand = {
     if (positionals.length > 0) throw new UsageError(`"${positionals[0]}" is not expected here.`)
     const folder = catalogueFolder(text(values, 'catalogue'), terminal.env)
     const progress = progressLine(terminal)
+    const mend = flag(values, 'mend')
+    const attempt =
+      mend && (await realDisk.isFolder(folder)) ? await takeLock(realDisk, folder, appVersion) : null
+    if (attempt && 'heldBy' in attempt)
+      throw new FaultError('READ_ONLY', {
+        what: 'The catalogue can only be read now.',
+        where: '',
+        hint: attempt.heldBy,
+      })
     const report = await checkCatalogue(folder, {
-      mend: flag(values, 'mend'),
+      mend,
       signal: terminal.signal,
       onProgress: progress.step,
-    })
+    }).finally(() => attempt?.lock.release())
     progress.end()
     const open = report.problems.filter(problem => !problem.mended)
     if (flag(values, 'json')) terminal.out(`${JSON.stringify(report, null, 2)}\n`)

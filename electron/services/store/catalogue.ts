@@ -23,6 +23,8 @@ export type Catalogue = {
   folder: string
   /** Why changes are refused, or null when this process may write. */
   readOnly: string | null
+  /** The folder held no catalogue before. */
+  isNew: boolean
   list: () => JobSummary[]
   has: (id: string) => boolean
   /** Reads and verifies a job from disk. */
@@ -52,7 +54,9 @@ export async function openCatalogue(folder: string, options: OpenOptions): Promi
   const at = (...parts: string[]) => join(folder, ...parts)
   let lock: Lock | undefined
   let readOnly: string | null = null
+  let isNew = false
   try {
+    isNew = !(await disk.isFolder(at('jobs')))
     for (const part of ['jobs', 'index', 'trash', 'photos', 'derived']) await makeFolders(disk, at(part))
     const attempt = await takeLock(disk, folder, options.appVersion, options.now)
     if ('lock' in attempt) lock = attempt.lock
@@ -224,6 +228,7 @@ export async function openCatalogue(folder: string, options: OpenOptions): Promi
   return {
     folder,
     readOnly,
+    isNew,
     list: () => [...entries.values()].map(entry => entry.summary),
     has: id => entries.has(id),
     load,

@@ -29,7 +29,7 @@ export function deckDrawing(
   const originX = sheet.left
   const originY = doc.y
   const at = (x: number, y: number) => [originX + x * scale, originY + y * scale] as const
-  const stateOf = new Map(states.map(one => [one.cylinder, one.state]))
+  const stateOf = new Map<number, State>(states.map(one => [one.cylinder, one.state]))
   const alt = `The engine from above. ${states.map(one => `Cylinder ${one.cylinder}: ${one.state}.`).join(' ')}`
 
   const element = doc.struct('Figure', { alt })

@@ -39,7 +39,7 @@ export function figures(sheet: Sheet, pictures: readonly Figure[], perRow: numbe
         })
       })
       element.add(
-        doc.struct('Caption', () => {
+        doc.struct('Caption', {}, () => {
           doc.font('regular').fontSize(captionSize).fillColor(ink.text)
           doc.text(picture.caption, x, y + frameHeight + 3, { width: frame })
         }),

@@ -74,7 +74,7 @@ export function heading(sheet: Sheet, level: 1 | 2 | 3, words: string, keepWith 
   need(sheet, above + doc.heightOfString(words, { width: sheet.width }) + keepWith)
   if (doc.y > sheet.top) gap(sheet, above)
   sheet.parent.add(
-    doc.struct(`H${level}`, () => {
+    doc.struct(`H${level}`, {}, () => {
       doc.font('bold').fontSize(headingSize[level]).fillColor(ink.text)
       doc.text(words, sheet.left, doc.y, { width: sheet.width })
     }),
@@ -91,7 +91,7 @@ export function paragraph(sheet: Sheet, words: string, style: TextStyle = {}): v
   doc.font(style.face ?? 'regular').fontSize(style.size ?? 9.5)
   need(sheet, Math.min(doc.heightOfString(words, { width: sheet.width - indent }), 30))
   sheet.parent.add(
-    doc.struct('P', () => {
+    doc.struct('P', {}, () => {
       doc
         .font(style.face ?? 'regular')
         .fontSize(style.size ?? 9.5)
@@ -119,9 +119,9 @@ export function bullets(sheet: Sheet, items: readonly string[], style: TextStyle
         .font('regular')
         .fontSize(size)
         .fillColor(style.color ?? ink.text)
-    entry.add(doc.struct('Lbl', () => draw().text('•', sheet.left + 2, y, { lineBreak: false })))
+    entry.add(doc.struct('Lbl', {}, () => draw().text('•', sheet.left + 2, y, { lineBreak: false })))
     entry.add(
-      doc.struct('LBody', () =>
+      doc.struct('LBody', {}, () =>
         draw().text(item, sheet.left + 14, y, { width: sheet.width - 14, lineGap: 1.5 }),
       ),
     )

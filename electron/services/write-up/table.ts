@@ -42,7 +42,7 @@ export function table(sheet: Sheet, columns: readonly Column[], rows: readonly (
       const width = widths[i] ?? 0
       const left = x
       row.add(
-        doc.struct(kind, () => {
+        doc.struct(kind, {}, () => {
           doc.font(face).fontSize(size).fillColor(ink.text)
           doc.text(cells[i] || ' ', left + padding, y + padding, {
             width: width - 2 * padding,

@@ -1,0 +1,63 @@
+// Builds the hosts, the preload and the page into out/.
+import { existsSync, copyFileSync, mkdirSync } from 'node:fs'
+import { resolve } from 'node:path'
+import react from '@vitejs/plugin-react'
+import { defineConfig } from 'electron-vite'
+import type { Plugin } from 'vite'
+
+const here = import.meta.dirname
+
+/** The HEIC worker is plain JavaScript that runs as it stands, beside the bundles. */
+const copyWorker: Plugin = {
+  name: 'copy-heic-worker',
+  closeBundle() {
+    mkdirSync(resolve(here, 'out/main'), { recursive: true })
+    copyFileSync(
+      resolve(here, 'electron/services/imaging/heic-worker.js'),
+      resolve(here, 'out/main/heic-worker.js'),
+    )
+  },
+}
+
+const mainEntries = Object.fromEntries(
+  ['main', 'browser-host', 'cli']
+    .filter(name => existsSync(resolve(here, `electron/${name}.ts`)))
+    .map(name => [name, resolve(here, `electron/${name}.ts`)]),
+)
+
+export default defineConfig({
+  main: {
+    plugins: [copyWorker],
+    build: {
+      target: 'node20',
+      outDir: 'out/main',
+      externalizeDeps: true,
+      rollupOptions: {
+        input: mainEntries,
+        output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'chunks/[name]-[hash].js' },
+      },
+    },
+  },
+  preload: {
+    build: {
+      outDir: 'out/preload',
+      externalizeDeps: false,
+      rollupOptions: {
+        input: { preload: resolve(here, 'electron/preload.ts') },
+        external: ['electron'],
+        output: { format: 'cjs', entryFileNames: '[name].cjs' },
+      },
+    },
+  },
+  renderer: {
+    root: resolve(here, 'renderer'),
+    plugins: [react()],
+    build: {
+      target: 'es2022',
+      minify: true,
+      outDir: resolve(here, 'out/renderer'),
+      emptyOutDir: true,
+      rollupOptions: { input: resolve(here, 'renderer/index.html') },
+    },
+  },
+})
