@@ -1,7 +1,10 @@
 // The capture time as the camera wrote it: local wall clock, sub-seconds and offset, each only if it is there.
 // It never becomes a Date, which would need a time zone that most cameras do not tell.
-import ExifReader from 'exifreader'
+import reader from 'exifreader'
 import type { TakenAt } from '../../../shared/job/tray-schema.ts'
+
+// The package is CommonJS whose names Node cannot see, so that only its default import works everywhere.
+const { load } = reader
 
 // Exif 3.0, section 4.6.6 (names of the tags). DateTime is left out: it is the time of the last change, not of capture.
 const sources = [
@@ -44,8 +47,7 @@ function tagsOf(block: Uint8Array): Record<string, string> {
   try {
     // Copied, because the reader takes an ArrayBuffer as starting at its first byte.
     exif =
-      ExifReader.load(Uint8Array.from(tiff).buffer, { expanded: true, includeTags: { exif: [...wanted] } })
-        .exif ?? {}
+      load(Uint8Array.from(tiff).buffer, { expanded: true, includeTags: { exif: [...wanted] } }).exif ?? {}
   } catch {
     // Garbage in the Exif block says nothing about the picture: it goes in without a capture time.
     return tags

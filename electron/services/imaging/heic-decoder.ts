@@ -97,7 +97,7 @@ export function createHeicDecoder(options: Options = {}): HeicDecoder {
       if (signal?.aborted === true) return onAbort()
       signal?.addEventListener('abort', onAbort, { once: true })
       thread.on('message', onMessage).on('error', onFailure).on('exit', onFailure)
-      thread.postMessage({ id, bytes })
+      thread.postMessage({ id, bytes }, [])
     })
   }
 

@@ -8,6 +8,6 @@ parentPort?.on('message', async ({ id, bytes }) => {
     const { width, height, data } = await decode({ buffer: bytes })
     parentPort.postMessage({ id, width, height, rgba: data }, [data.buffer])
   } catch (error) {
-    parentPort.postMessage({ id, error: error instanceof Error ? error.message : String(error) })
+    parentPort.postMessage({ id, error: error instanceof Error ? error.message : String(error) }, [])
   }
 })

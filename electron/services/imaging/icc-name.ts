@@ -1,7 +1,7 @@
 // Reads the name of an embedded colour profile (ICC.1:2022, `desc` tag; version 2 has its own text type there).
 
 const signature = (text: string): number =>
-  [...text].reduce((value, letter) => value * 256 + letter.charCodeAt(0), 0)
+  Array.from(text).reduce((value, letter) => value * 256 + letter.charCodeAt(0), 0)
 const acsp = signature('acsp')
 const descTag = signature('desc')
 const multiLocalized = signature('mluc')
@@ -12,7 +12,11 @@ export const unreadableProfile = 'profile without a readable name'
 
 function clean(text: string): string {
   const plain = text.replace(/[\p{Cc}\p{Cf}\p{Co}\p{Cn}\p{Cs}\ufffd]/gu, '').trim()
-  return plain === '' ? unreadableProfile : [...plain].slice(0, maxName / 2).join('')
+  return plain === ''
+    ? unreadableProfile
+    : Array.from(plain)
+        .slice(0, maxName / 2)
+        .join('')
 }
 
 function textAt(view: DataView, at: number, size: number): string {

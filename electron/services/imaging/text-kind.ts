@@ -1,6 +1,7 @@
 // Names what a text file is: drawing, web page, data, plain text. For a refusal that says what was handed over.
 
-const controlCharacter = /[\u0000-\u0008\u000e-\u001a\u001c-\u001f]/
+const controlCharacter = /\p{Cc}/u
+const layout = /[\t\n\v\f\r]/g
 
 function decode(bytes: Uint8Array): string | null {
   const head = bytes.subarray(0, 16 * 1024)
@@ -8,8 +9,8 @@ function decode(bytes: Uint8Array): string | null {
   if (utf16) return new TextDecoder(head[0] === 0xff ? 'utf-16le' : 'utf-16be').decode(head)
   const text = new TextDecoder('utf-8').decode(head)
   // A text may hold a few stray latin-1 letters, a binary file holds control characters.
-  const strange = [...text].filter(letter => letter === '\ufffd').length
-  return controlCharacter.test(text) || strange > text.length / 50 ? null : text
+  const strange = text.split('\ufffd').length - 1
+  return controlCharacter.test(text.replace(layout, '')) || strange > text.length / 50 ? null : text
 }
 
 /** Null when it is not text. */
