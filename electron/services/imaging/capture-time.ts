@@ -4,6 +4,7 @@ import reader from 'exifreader'
 import type { TakenAt } from '../../../shared/job/tray-schema.ts'
 
 // The package is CommonJS whose names Node cannot see, so that only its default import works everywhere.
+// oxlint-disable-next-line import/no-named-as-default-member
 const { load } = reader
 
 // Exif 3.0, section 4.6.6 (names of the tags). DateTime is left out: it is the time of the last change, not of capture.

@@ -6,10 +6,11 @@ import { decodeFailure } from './decode-failure.ts'
 import { formats } from './formats.ts'
 import { createHeicDecoder } from './heic-decoder.ts'
 import { type PictureHeader, pictureHeader } from './picture-header.ts'
+import { tiffOfPixels } from './tiff-of-pixels.ts'
 import { RefusedPicture } from './refused-picture.ts'
 import { createSemaphore } from './semaphore.ts'
 import { makeFull, makeSizes, type Sizes } from './sizes.ts'
-import type { Strictness } from './sharp-settings.ts'
+import { openPicture, type Strictness } from './sharp-settings.ts'
 
 type Cancel = { signal?: AbortSignal | undefined }
 
@@ -45,6 +46,19 @@ async function decode<T>(format: PhotoFormat, work: (strictness: Strictness) => 
   }
 }
 
+/** The picture's own code values as a TIFF with a profile that the file itself only names by number. */
+async function assignProfile(
+  bytes: Uint8Array,
+  icc: Uint8Array | undefined,
+  strictness: Strictness,
+): Promise<Uint8Array> {
+  const { data, info } = await openPicture(bytes, strictness)
+    .ensureAlpha()
+    .raw()
+    .toBuffer({ resolveWithObject: true })
+  return tiffOfPixels(data, info.width, info.height, icc)
+}
+
 /** Refuses what is not a photo, saying what it is. */
 function formatOf(bytes: Uint8Array): PhotoFormat {
   const kind = contentKind(bytes)
@@ -62,20 +76,18 @@ export function createImaging(options: ImagingOptions = {}): Imaging {
   const turns = createSemaphore(parallel)
   const heic = createHeicDecoder()
 
-  /** HEIC becomes a TIFF in memory with the same pixels and the same profile; sharp reads all others itself. */
-  async function readable(bytes: Uint8Array, header: PictureHeader, cancel: Cancel): Promise<Uint8Array> {
-    if (header.format !== 'heic') return bytes
-    return heic.toTiff(bytes, header.icc, cancel.signal)
-  }
-
   async function inTurn<T>(
     bytes: Uint8Array,
     header: PictureHeader,
     cancel: Cancel,
     work: (picture: Uint8Array, strictness: Strictness) => Promise<T>,
   ): Promise<T> {
-    const picture = await readable(bytes, header, cancel)
-    const run = () => decode(header.format, strictness => work(picture, strictness))
+    // HEIC waits for its own decoder first, so that it does not hold a turn meanwhile.
+    const isHeic = header.format === 'heic'
+    const picture = isHeic ? await heic.toTiff(bytes, header.icc, cancel.signal) : bytes
+    const readable = (strictness: Strictness) =>
+      header.assignProfile && !isHeic ? assignProfile(picture, header.icc, strictness) : picture
+    const run = () => decode(header.format, async strictness => work(await readable(strictness), strictness))
     const result = await turns.run(run, { weight: header.weight, signal: cancel.signal })
     cancel.signal?.throwIfAborted()
     return result

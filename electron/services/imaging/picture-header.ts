@@ -1,6 +1,7 @@
 // What the header of a photo claims: size, profile, capture time. No pixel is decoded, and every limit is checked here.
 import type { PhotoFormat, TakenAt } from '../../../shared/job/tray-schema.ts'
 import { captureTime } from './capture-time.ts'
+import { displayP3, displayP3Profile, widePrimaries } from './cicp.ts'
 import { decodeFailure } from './decode-failure.ts'
 import { formats } from './formats.ts'
 import { iccName } from './icc-name.ts'
@@ -18,6 +19,8 @@ export type PictureHeader = {
   /** Name of the embedded profile; absent means untagged. */
   profile?: string
   icc?: Uint8Array
+  /** True when `icc` is not in the file but stands for the code numbers that are: the decoder does not know it. */
+  assignProfile: boolean
   takenAt?: TakenAt
   /** Decoder turns it takes: more than one for a very large picture. */
   weight: number
@@ -42,6 +45,21 @@ function heldWhole(format: PhotoFormat, metadata: Metadata, turned: boolean): nu
   if (rowByRow) return 0
   const bytesPerValue = format === 'jpeg' || metadata.depth !== 'uchar' ? 2 : 1
   return metadata.width * metadata.height * metadata.channels * bytesPerValue
+}
+
+type Colour = Pick<PictureHeader, 'icc' | 'profile' | 'assignProfile'>
+
+/** An embedded profile wins over code numbers. Numbers that are not converted are still said. */
+async function colourOf(
+  bytes: Uint8Array,
+  format: PhotoFormat,
+  icc: Uint8Array | undefined,
+): Promise<Colour> {
+  if (icc !== undefined) return { icc, profile: iccName(icc), assignProfile: false }
+  const wide = format === 'heic' || format === 'avif' ? widePrimaries(bytes) : null
+  if (wide === null) return { assignProfile: false }
+  if (wide.primaries !== displayP3) return { profile: `${wide.name} (shown as sRGB)`, assignProfile: false }
+  return { icc: await displayP3Profile(), profile: wide.name, assignProfile: true }
 }
 
 /** `bytes` is the whole file, `format` what its content says it is. Throws RefusedPicture. */
@@ -73,7 +91,7 @@ export async function pictureHeader(bytes: Uint8Array, format: PhotoFormat): Pro
     height,
     turned,
     weight: Math.ceil((width * height) / pixelsPerTurn),
-    ...(metadata.icc === undefined ? {} : { icc: metadata.icc, profile: iccName(metadata.icc) }),
+    ...(await colourOf(bytes, format, metadata.icc)),
     ...(takenAt === undefined ? {} : { takenAt }),
   }
 }
