@@ -6,46 +6,86 @@ export type LayoutProblem = {
   message: string
 }
 
-const list = (numbers: readonly number[]): string => numbers.join(', ')
+/** The published intervals are rounded: a whole cycle may come out a little off. */
+const cycleTolerance = 1
 
-const repeated = (numbers: readonly number[]): number[] => [
-  ...new Set(numbers.filter((number, at) => numbers.indexOf(number) !== at)),
+const list = (numbers: readonly number[]): string => [...new Set(numbers)].join(', ')
+
+const repeated = <T>(items: readonly T[]): T[] => [
+  ...new Set(items.filter((item, at) => items.indexOf(item) !== at)),
 ]
+
+const when = (wrong: boolean, message: string): string[] => (wrong ? [message] : [])
+
+function bankFaults({ banks }: Layout): string[] {
+  const cylinders = banks.flatMap(bank => bank.cylinders)
+  const twice = repeated(cylinders)
+  const absent = cylinders.map((_, i) => i + 1).filter(number => !cylinders.includes(number))
+  return [
+    ...banks
+      .filter(bank => bank.cylinders.length === 0)
+      .map(bank => `Bank "${bank.name}" has no cylinder: give it one or take the bank away.`),
+    ...repeated(banks.map(bank => bank.name.trim())).map(
+      name => `More than one bank is named "${name}": name them apart.`,
+    ),
+    ...when(
+      twice.length > 0,
+      `Cylinder ${list(twice)} stands in the banks more than once: give each cylinder one place.`,
+    ),
+    ...when(
+      twice.length === 0 && absent.length > 0,
+      `Number the cylinders from 1 to ${cylinders.length} without a gap: ${list(absent)} is missing.`,
+    ),
+  ]
+}
+
+function orderFaults({ banks, firingOrder }: Layout): string[] {
+  const cylinders = banks.flatMap(bank => bank.cylinders)
+  const twice = repeated(firingOrder)
+  const silent = cylinders.filter(number => !firingOrder.includes(number))
+  const foreign = firingOrder.filter(number => !cylinders.includes(number))
+  return [
+    ...when(
+      twice.length > 0,
+      `Cylinder ${list(twice)} is in the firing order more than once: each fires once a cycle.`,
+    ),
+    ...when(silent.length > 0, `Cylinder ${list(silent)} is missing from the firing order: add it.`),
+    ...when(
+      foreign.length > 0,
+      `The firing order names ${list(foreign)}, which stands in no bank: correct one or the other.`,
+    ),
+  ]
+}
+
+function intervalFaults({ firingOrder, intervalsDeg }: Layout): string[] {
+  const cycle = intervalsDeg.reduce((sum, interval) => sum + interval, 0)
+  return [
+    ...when(
+      intervalsDeg.length !== firingOrder.length,
+      `Give one firing interval for each cylinder: ${firingOrder.length} are needed, ${intervalsDeg.length} are there.`,
+    ),
+    ...when(
+      !(Math.abs(cycle - 720) <= cycleTolerance),
+      `The firing intervals must add up to 720°; they give ${Number(cycle.toFixed(1))}°.`,
+    ),
+  ]
+}
+
+function arrangementFaults({ arrangement, banks }: Layout): string[] {
+  const { length } = banks
+  return arrangement === 'inline'
+    ? when(length !== 1, `An inline engine has one bank; this has ${length}.`)
+    : when(length !== 2, `A vee or flat engine has two banks; this has ${length}.`)
+}
 
 /** Everything wrong with a layout, each as a sentence that says what to change; empty when it can be used. */
 export function checkLayout(layout: Layout): LayoutProblem[] {
-  const problems: LayoutProblem[] = []
-  const say = (field: LayoutProblem['field'], message: string) => problems.push({ field, message })
-  const cylinders = layout.banks.flatMap(bank => bank.cylinders)
-  const count = cylinders.length
-
-  const twice = repeated(cylinders)
-  if (twice.length > 0)
-    say('banks', `Cylinder ${list(twice)} stands in the banks twice: each cylinder has one place.`)
-  const wanted = Array.from({ length: count }, (_, i) => i + 1)
-  const absent = wanted.filter(number => !cylinders.includes(number))
-  if (twice.length === 0 && absent.length > 0)
-    say('banks', `Number the cylinders from 1 to ${count} without a gap: ${list(absent)} is missing.`)
-
-  const firedTwice = repeated(layout.firingOrder)
-  if (firedTwice.length > 0)
-    say('firingOrder', `Cylinder ${list(firedTwice)} fires twice: each fires once a cycle.`)
-  const notFired = cylinders.filter(number => !layout.firingOrder.includes(number))
-  if (notFired.length > 0)
-    say('firingOrder', `Cylinder ${list([...new Set(notFired)])} is missing from the firing order.`)
-  const foreign = layout.firingOrder.filter(number => !cylinders.includes(number))
-  if (foreign.length > 0)
-    say('firingOrder', `The firing order names ${list(foreign)}, which stands in no bank.`)
-
-  if (layout.intervalsDeg.length !== layout.firingOrder.length)
-    say('intervalsDeg', `Give one firing interval a cylinder: ${layout.firingOrder.length} are needed.`)
-  const cycle = layout.intervalsDeg.reduce((sum, interval) => sum + interval, 0)
-  if (Math.abs(cycle - 720) > 1)
-    say('intervalsDeg', `The firing intervals must add up to 720°; they give ${cycle}°.`)
-
-  if (layout.arrangement === 'inline' && layout.banks.length !== 1)
-    say('arrangement', 'An inline engine has one bank.')
-  if (layout.arrangement !== 'inline' && layout.banks.length !== 2)
-    say('arrangement', 'A vee or flat engine has two banks.')
-  return problems
+  const named = (field: LayoutProblem['field'], messages: string[]): LayoutProblem[] =>
+    messages.map(message => ({ field, message }))
+  return [
+    ...named('banks', bankFaults(layout)),
+    ...named('firingOrder', orderFaults(layout)),
+    ...named('intervalsDeg', intervalFaults(layout)),
+    ...named('arrangement', arrangementFaults(layout)),
+  ]
 }

@@ -7,16 +7,20 @@ export type Bore = SlotAddress & { x: number; y: number; r: number }
 export type DeckGeometry = {
   width: number
   height: number
-  /** One circle a plug; with two plugs a cylinder they stand side by side across the bank. */
+  /** One circle a plug; with two plugs they are smaller and stand side by side in their cylinder, A first. */
   bores: Bore[]
+  /** Outline of each cylinder, its ends round: a circle around one plug, a long hole around two. */
+  cylinders: { cylinder: number; x: number; y: number; width: number; height: number }[]
   banks: { name: string; x: number; y: number; width: number; height: number }[]
   front: { x: number; y: number; side: Layout['front'] }
   /** Middles of the cylinders in firing order. */
   firingPath: { x: number; y: number; cylinder: number }[]
 }
 
-// Units of the drawing: a bore has radius 40. Only proportions matter.
-const boreRadius = 40
+// Units of the drawing: a cylinder is 80 across. Only proportions matter.
+const cylinderSize = 80
+/** Two plugs in one cylinder, with room for a word under each. */
+const twin = { radius: 32, apart: 76, width: 152 }
 const pitch = 100
 const edge = 16
 const frontRoom = 34
@@ -29,10 +33,10 @@ type Placed = { cylinder: number; x: number; y: number }
 
 /** Top view of an engine, its front at the top unless the layout says otherwise. Abstract units. */
 export function deckGeometry(layout: Layout): DeckGeometry {
-  const rowWidth = layout.plugsPerCylinder === 2 ? 4 * boreRadius + 12 : 2 * boreRadius
-  const bankWidth = rowWidth + 2 * edge
+  const cylinderWidth = layout.plugsPerCylinder === 2 ? twin.width : cylinderSize
+  const bankWidth = cylinderWidth + 2 * edge
   const longest = Math.max(...layout.banks.map(bank => bank.cylinders.length))
-  const bankHeight = (count: number) => (count - 1) * pitch + 2 * boreRadius + 2 * edge
+  const bankHeight = (count: number) => (count - 1) * pitch + cylinderSize + 2 * edge
   const left = (bank: number) => edge + bank * (bankWidth + valley[layout.arrangement])
   const top = (bank: number) => frontRoom + bank * stagger[layout.arrangement]
 
@@ -47,28 +51,32 @@ export function deckGeometry(layout: Layout): DeckGeometry {
     bank.cylinders.map((cylinder, row) => ({
       cylinder,
       x: left(i) + bankWidth / 2,
-      y: top(i) + edge + boreRadius + row * pitch,
+      y: top(i) + edge + cylinderSize / 2 + row * pitch,
     })),
   )
   const width = left(layout.banks.length - 1) + bankWidth + edge
   const height = top(layout.banks.length - 1) + bankHeight(longest) + edge
+  const cylinders = middles.map(({ cylinder, x, y }) => ({
+    cylinder,
+    x: x - cylinderWidth / 2,
+    y: y - cylinderSize / 2,
+    width: cylinderWidth,
+    height: cylinderSize,
+  }))
   const bores = middles.flatMap(({ cylinder, x, y }) => {
     const plugs = plugsOf(layout, cylinder)
-    const apart = boreRadius * 2 + 12
     return plugs.map((address, i) => ({
       ...address,
-      x: x + (i - (plugs.length - 1) / 2) * apart,
+      x: x + (i - (plugs.length - 1) / 2) * twin.apart,
       y,
-      r: boreRadius,
+      r: plugs.length === 2 ? twin.radius : cylinderSize / 2,
     }))
   })
   const firingPath = layout.firingOrder.flatMap(cylinder =>
     middles.filter(middle => middle.cylinder === cylinder),
   )
-  return turned(
-    { width, height, bores, banks, front: { x: width / 2, y: frontRoom / 2, side: 'top' }, firingPath },
-    layout.front,
-  )
+  const front = { x: width / 2, y: frontRoom / 2, side: 'top' as const }
+  return turned({ width, height, bores, cylinders, banks, front, firingPath }, layout.front)
 }
 
 type Box = { x: number; y: number; width?: number; height?: number }
@@ -90,6 +98,7 @@ function turned(deck: DeckGeometry, side: Layout['front']): DeckGeometry {
     width: lying ? height : width,
     height: lying ? width : height,
     bores: deck.bores.map(move),
+    cylinders: deck.cylinders.map(move),
     banks: deck.banks.map(move),
     front: { ...move(deck.front), side },
     firingPath: deck.firingPath.map(move),

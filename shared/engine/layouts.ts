@@ -1,19 +1,27 @@
 // The built-in layouts, ready to use, and how to find one by id.
 import type { Layout } from './layout-schema.ts'
-import { layoutRows } from './layouts-data.ts'
+import type { EngineRow } from './engine-row.ts'
+import { engineRows } from './layouts-data.ts'
+
+/** 1-3-4-2 is "1342" in an id; from ten cylinders on the dashes stay. */
+const orderInId = (order: readonly number[]): string => order.join(order.length < 10 ? '' : '-')
+
+const layoutsOf = ({ orders, ...engine }: EngineRow): Layout[] =>
+  orders.map(({ order, source }) => ({
+    id: order.length === 1 ? engine.id : `${engine.id}-${orderInId(order)}`,
+    name: order.length === 1 ? engine.name : `${engine.name}, ${order.join('-')}`,
+    arrangement: engine.arrangement,
+    banks: engine.banks.map(([name, cylinders]) => ({ name, cylinders })),
+    firingOrder: order,
+    intervalsDeg: engine.intervalsDeg ?? order.map(() => 720 / order.length),
+    plugsPerCylinder: 1,
+    front: 'top',
+    ...(engine.note === undefined ? {} : { note: engine.note }),
+    source,
+  }))
 
 /** One layout for each numbering and firing order, with one plug a cylinder. */
-export const builtInLayouts: readonly Layout[] = layoutRows.map(row => ({
-  id: row.id,
-  name: row.name,
-  arrangement: row.arrangement,
-  banks: row.banks.map(([name, cylinders]) => ({ name, cylinders })),
-  firingOrder: row.firingOrder,
-  intervalsDeg: row.intervalsDeg,
-  plugsPerCylinder: 1,
-  front: 'top',
-  source: row.source,
-}))
+export const builtInLayouts: readonly Layout[] = engineRows.flatMap(layoutsOf)
 
 const twin = '-twin'
 

@@ -34,18 +34,24 @@ const halfCycle = 360
 /** Published intervals are rounded to a tenth of a degree at worst. */
 const angleTolerance = 0.5
 
-/**
- * The cylinder at top dead centre together with this one, one on compression and one on exhaust (they share a coil
- * where spark is wasted); null where none fires half a cycle away, as in odd-fire engines and odd counts.
- */
-export function companion(layout: Layout, cylinder: number): number | null {
+const halfCycleAway = (layout: Layout, cylinder: number): number[] => {
   const angle = fireAngle(layout, cylinder)
-  if (angle === null) return null
-  const half = layout.firingOrder.filter(other => {
+  if (angle === null) return []
+  return layout.firingOrder.filter(other => {
     const apart = Math.abs((fireAngle(layout, other) ?? 0) - angle)
     return other !== cylinder && Math.abs(apart - halfCycle) <= angleTolerance
   })
-  return half.length === 1 ? (half[0] ?? null) : null
+}
+
+/**
+ * The cylinder at top dead centre together with this one, one on compression and one on exhaust (they share a coil
+ * where spark is wasted); null where none fires half a cycle away, as in odd-fire engines and odd counts, or where
+ * several cylinders fire at once and no pair stands out.
+ */
+export function companion(layout: Layout, cylinder: number): number | null {
+  const [other, ...more] = halfCycleAway(layout, cylinder)
+  if (other === undefined || more.length > 0) return null
+  return halfCycleAway(layout, other).length === 1 ? other : null
 }
 
 const inFiringOrder = (layout: Layout, cylinder: number, step: 1 | -1): number | null => {

@@ -1,14 +1,21 @@
 // The check digit of a vehicle identification number, as 49 CFR 565.15(c) computes it. North American practice: many
 // markets have none, so a difference is a remark, never a refusal.
 
-const values: Record<string, number> = {
-  ...Object.fromEntries([...'0123456789'].map(digit => [digit, Number(digit)])),
-  ...Object.fromEntries([...'ABCDEFGH'].map((letter, i) => [letter, i + 1])),
-  ...Object.fromEntries([...'JKLMN'].map((letter, i) => [letter, i + 1])),
-  P: 7,
-  R: 9,
-  ...Object.fromEntries([...'STUVWXYZ'].map((letter, i) => [letter, i + 2])),
-}
+/** Letters count up in runs that skip I, O and Q (table III); P and R stand alone. */
+const runs: readonly [characters: string, first: number][] = [
+  ['0123456789', 0],
+  ['ABCDEFGH', 1],
+  ['JKLMN', 1],
+  ['P', 7],
+  ['R', 9],
+  ['STUVWXYZ', 2],
+]
+const values = new Map(
+  runs.flatMap(([characters, first]) =>
+    Array.from(characters, (character, i): [string, number] => [character, first + i]),
+  ),
+)
+/** By place (table IV); the check digit itself counts nothing. */
 const weights = [8, 7, 6, 5, 4, 3, 2, 10, 0, 9, 8, 7, 6, 5, 4, 3, 2]
 
 export type VinCheck = {
@@ -25,10 +32,10 @@ export function checkVin(text: string): VinCheck {
   if (normalised === '') return { state: 'empty', normalised }
   if (normalised.length !== 17) return { state: 'wrong length', normalised }
   let sum = 0
-  for (const [i, character] of [...normalised].entries()) {
-    const value = values[character]
+  for (const [i, weight] of weights.entries()) {
+    const value = values.get(normalised.charAt(i))
     if (value === undefined) return { state: 'bad characters', normalised }
-    sum += value * (weights[i] ?? 0)
+    sum += value * weight
   }
   const remainder = sum % 11
   const expected = remainder === 10 ? 'X' : String(remainder)
