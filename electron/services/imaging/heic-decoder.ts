@@ -11,6 +11,8 @@ import { tiffOfPixels } from './tiff-of-pixels.ts'
 export type HeicDecoder = {
   /** The upright picture as a TIFF that carries `icc`. Throws RefusedPicture, or the signal's reason. */
   toTiff: (bytes: Uint8Array, icc?: Uint8Array, signal?: AbortSignal) => Promise<Uint8Array>
+  /** Whether its thread lives. */
+  readonly running: boolean
   close: () => Promise<void>
 }
 
@@ -35,6 +37,8 @@ function defaultWorkerFile(): string {
 }
 
 const damaged = 'This HEIC is damaged and cannot be opened. Copy it from the camera or phone again.'
+const noDecoder =
+  'HEIC cannot be opened here: a part of Plugtray is missing. Install it again, or export the photo as JPEG and add that.'
 const tooSlow = 'This HEIC took too long to open. Export it as JPEG and add that.'
 
 /** Ends the thread after `idleMs` without work and after `limitMs` on one picture (a decoder that never comes back). */
@@ -46,8 +50,10 @@ export function createHeicDecoder(options: Options = {}): HeicDecoder {
   let lastId = 0
 
   function start(): Worker {
+    const file = options.workerFile ?? defaultWorkerFile()
+    if (!existsSync(file)) throw new RefusedPicture(noDecoder)
     // No environment and a bounded heap: the thread needs neither. (Its WebAssembly memory is bounded by the pixel limit.)
-    const started = new Worker(options.workerFile ?? defaultWorkerFile(), {
+    const started = new Worker(file, {
       env: {},
       resourceLimits: { maxOldGenerationSizeMb: 512 },
       stderr: true,
@@ -68,7 +74,8 @@ export function createHeicDecoder(options: Options = {}): HeicDecoder {
     await ending?.terminate()
   }
 
-  function decode(bytes: Uint8Array, signal?: AbortSignal): Promise<z.infer<typeof answerSchema>> {
+  async function decode(bytes: Uint8Array, signal?: AbortSignal): Promise<z.infer<typeof answerSchema>> {
+    signal?.throwIfAborted()
     clearTimeout(idle)
     worker ??= start()
     const thread = worker
@@ -94,7 +101,6 @@ export function createHeicDecoder(options: Options = {}): HeicDecoder {
         signal?.removeEventListener('abort', onAbort)
         thread.off('message', onMessage).off('error', onFailure).off('exit', onFailure)
       }
-      if (signal?.aborted === true) return onAbort()
       signal?.addEventListener('abort', onAbort, { once: true })
       thread.on('message', onMessage).on('error', onFailure).on('exit', onFailure)
       thread.postMessage({ id, bytes }, [])
@@ -117,6 +123,9 @@ export function createHeicDecoder(options: Options = {}): HeicDecoder {
         },
         { signal },
       ),
+    get running() {
+      return worker !== null
+    },
     close: end,
   }
 }

@@ -1,5 +1,5 @@
 // The original photos of a catalogue, byte for byte under their SHA-256, in the format that their content has.
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { type PhotoFormat, photoFormats } from '../../../shared/job/tray-schema.ts'
 import { FaultError } from '../fault.ts'
 import type { Disk } from './disk.ts'
@@ -63,7 +63,11 @@ export function originalsIn(folder: string, disk: Disk): Originals {
       const name = originalName(sha256, format)
       return onDisk(name, async () => {
         const isThere = (await disk.stamp(at(name))) !== null
-        if (isThere && sha256Of(await disk.read(at(name))) === sha256) return
+        if (isThere && sha256Of(await disk.read(at(name))) === sha256) {
+          // Its name may not be durable yet: an earlier attempt can have failed at just this step.
+          await disk.syncFolder(dirname(at(name)))
+          return
+        }
         await writeVerified(disk, folder, name, bytes, sha256)
       })
     },
