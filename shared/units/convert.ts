@@ -1,9 +1,10 @@
-// Conversions between the units people read off gauges. Exact factors by definition, or NIST SP 811 where named.
+// Conversions between the units people read off gauges. Exact by definition (NIST SP 811, appendix B), save the inch of
+// mercury, which is a convention.
 import type { Altitude, Distance, Length, Pressure, Temperature, Vacuum } from './quantity.ts'
 
 /** One pound-force a square inch: 0.45359237 kg x 9.80665 m/s2 over (0.0254 m)2, in kPa. */
 const kPaPerPsi = (0.45359237 * 9.80665) / (0.0254 * 0.0254) / 1000
-/** Conventional inch of mercury (0 °C), in kPa: NIST SP 811 table B.8 gives 3.386389. */
+/** Conventional inch of mercury (0 °C), in kPa, as in NIST SP 811, table B.8. */
 const kPaPerInHg = 3.386389
 const mmPerInch = 25.4
 const mPerFoot = 0.3048
@@ -36,12 +37,24 @@ export const toDistance = ({ value, unit: from }: Distance, unit: Distance['unit
   return unit === 'km' ? value * kmPerMile : value / kmPerMile
 }
 
+const seaLevelKPa = 101.325
+/** Top of the troposphere in metres, and the pressure there as a part of that at sea level. */
+const troposphere = 11_000
+const atTropopause = 0.223361
+
 /** Sea-level pressure of the US Standard Atmosphere 1976, in inHg. */
-export const seaLevelPressure = 101.325 / kPaPerInHg
+export const seaLevelPressure = seaLevelKPa / kPaPerInHg
 
 /**
- * Atmospheric pressure at an altitude, in inHg: troposphere of the US Standard Atmosphere 1976
- * (101.325 kPa, 288.15 K, 6.5 K/km, exponent 5.255876). Good from -1000 m to 11,000 m.
+ * Atmospheric pressure at an altitude, in inHg, by the US Standard Atmosphere 1976: 101.325 kPa and 288.15 K at sea
+ * level, 6.5 K/km up to 11 km, exponent 5.255876. Above that the standard's layer of even temperature (216.65 K), so
+ * that a mistyped altitude gives a small number and never none.
  */
-export const standardPressureAt = (altitude: Altitude): number =>
-  (101.325 * (1 - (0.0065 * toAltitude(altitude, 'm')) / 288.15) ** 5.255876113) / kPaPerInHg
+export function standardPressureAt(altitude: Altitude): number {
+  const metres = toAltitude(altitude, 'm')
+  const part =
+    metres <= troposphere
+      ? (1 - (0.0065 * metres) / 288.15) ** 5.255876
+      : atTropopause * Math.exp((troposphere - metres) / 6341.62)
+  return seaLevelPressure * part
+}
