@@ -2,6 +2,9 @@
 import type { Job } from './job-schema.ts'
 import type { Stage } from './tray-schema.ts'
 
+/** Both stages, for pages that may not load the schema. */
+export const stagesInOrder: readonly Stage[] = ['as found', 'after repair']
+
 const hasAfterRepair = (job: Job): boolean =>
   job.pulls.some(pull => pull.stage === 'after repair' && pull.voided === undefined) ||
   job.trays.some(

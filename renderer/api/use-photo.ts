@@ -1,0 +1,41 @@
+// A photo as a URL the page can show: fetched with the session, kept while it is in use and a while after.
+import { useEffect, useState } from 'react'
+import type { PhotoKind } from '../../shared/contract/routes.ts'
+import { inWords } from './client.ts'
+import { useHost } from './host-context.ts'
+import { PhotoCache } from './photo-cache.ts'
+
+const cache = new PhotoCache()
+
+export type ShownPhoto = { url: string | undefined; error: string | undefined }
+
+/** Nothing is fetched for undefined. */
+export function usePhoto(sha256: string | undefined, kind: PhotoKind): ShownPhoto {
+  const host = useHost()
+  const key = sha256 === undefined ? undefined : `${sha256} ${kind}`
+  const [shown, setShown] = useState<ShownPhoto & { key: string | undefined }>({
+    key: undefined,
+    url: undefined,
+    error: undefined,
+  })
+  useEffect(() => {
+    if (sha256 === undefined || key === undefined) return undefined
+    let gone = false
+    cache.hold(key)
+    cache
+      .get(key, () => host.photo(sha256, kind))
+      .then(
+        url => {
+          if (!gone) setShown({ key, url, error: undefined })
+        },
+        (error: unknown) => {
+          if (!gone) setShown({ key, url: undefined, error: inWords(error) })
+        },
+      )
+    return () => {
+      gone = true
+      cache.release(key)
+    }
+  }, [host, sha256, kind, key])
+  return shown.key === key ? shown : { url: undefined, error: undefined }
+}

@@ -1,0 +1,99 @@
+// The window: a narrow rail, and the place it leads to.
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
+import { CircleGauge, ListTree, Settings2 } from 'lucide-react'
+import { useEffect, useState } from 'react'
+import { Link, Redirect, Route, Router, Switch, useLocation } from 'wouter'
+import { useHashLocation } from 'wouter/use-hash-location'
+import { connect } from './api/client.ts'
+import { HostContext } from './api/host-context.ts'
+import type { Session } from './api/session.ts'
+import { useChanges } from './api/use-changes.ts'
+import { useSettings, useStatus } from './api/use-settings.ts'
+import './app.css'
+import { KeySheet } from './keys/key-sheet.tsx'
+import { NoticeProvider } from './parts/notices.tsx'
+import { JobPlace } from './places/job/job-place.tsx'
+import { JobsPlace } from './places/jobs/jobs-place.tsx'
+import { SetupPlace } from './places/setup/setup-place.tsx'
+
+export function App({ session }: { session: Session }) {
+  const [host] = useState(() => connect(session))
+  const [cache] = useState(
+    () =>
+      new QueryClient({ defaultOptions: { queries: { staleTime: 60_000, refetchOnWindowFocus: false } } }),
+  )
+  return (
+    <HostContext value={host}>
+      <QueryClientProvider client={cache}>
+        <Router hook={useHashLocation}>
+          <NoticeProvider>
+            <Shell />
+          </NoticeProvider>
+        </Router>
+      </QueryClientProvider>
+    </HostContext>
+  )
+}
+
+const places = [
+  { path: '/jobs', label: 'Jobs', icon: ListTree },
+  { path: '/setup', label: 'Setup', icon: Settings2 },
+] as const
+
+function Shell() {
+  const connected = useChanges()
+  const status = useStatus()
+  const theme = useSettings()?.theme ?? 'system'
+  const [at] = useLocation()
+  useEffect(() => {
+    if (theme === 'system') delete document.documentElement.dataset.theme
+    else document.documentElement.dataset.theme = theme
+  }, [theme])
+  return (
+    <div className="shell">
+      <nav className="rail" aria-label="Places">
+        <CircleGauge className="rail-mark" aria-hidden="true" />
+        {places.map(({ path, label, icon: Icon }) => (
+          <Link
+            key={path}
+            href={path}
+            className="rail-link"
+            aria-current={isUnder(at, path) ? 'page' : undefined}
+          >
+            <Icon aria-hidden="true" />
+            {label}
+          </Link>
+        ))}
+        <span className="grow" />
+        <KeySheet />
+      </nav>
+      <div className="place">
+        {!connected && (
+          <p className="banner" role="alert">
+            Plugtray does not answer. Is it still running? What was saved is safe; this page goes on by itself
+            once it is back.
+          </p>
+        )}
+        {status?.readOnly && (
+          <p className="banner" role="status">
+            Only reading: {status.readOnly}
+          </p>
+        )}
+        <Switch>
+          <Route path="/jobs" component={JobsPlace} />
+          <Route path="/job/:id/:tab?">
+            {({ id, tab }) => <JobPlace key={id} id={id} tab={tab ?? 'plugs'} />}
+          </Route>
+          <Route path="/setup" component={SetupPlace} />
+          <Route>
+            <Redirect to="/jobs" replace />
+          </Route>
+        </Switch>
+      </div>
+    </div>
+  )
+}
+
+/** A job belongs to the Jobs place. */
+const isUnder = (at: string, path: string): boolean =>
+  at.startsWith(path) || (path === '/jobs' && at.startsWith('/job/'))

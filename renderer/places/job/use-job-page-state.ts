@@ -1,0 +1,96 @@
+// The state behind the job page: tray, selection, order, and sending commands; with the keys that work anywhere on it.
+import { useEffect, useMemo, useState } from 'react'
+import { useLocation } from 'wouter'
+import { conditionMap } from '../../../shared/diagnosis/condition-map.ts'
+import { sameSlot } from '../../../shared/engine/slots.ts'
+import type { Command, SlotAddress } from '../../../shared/job/command-schema.ts'
+import { slotOrder } from '../../../shared/job/fill-plan.ts'
+import type { Job } from '../../../shared/job/job-schema.ts'
+import { inWords } from '../../api/client.ts'
+import { useJobChange } from '../../api/use-jobs.ts'
+import { useStatus } from '../../api/use-settings.ts'
+import { isTyping } from '../../keys/is-typing.ts'
+import { useNotices } from '../../parts/notices.tsx'
+import type { JobPage, SelectHow } from './job-context.ts'
+
+const tabNames = ['plugs', 'gauges', 'causes', 'write-up']
+
+export function useJobPageState(job: Job): JobPage {
+  const [trayId, setTray] = useState(job.trays[0]?.id ?? '')
+  const [selected, setSelected] = useState<readonly SlotAddress[]>([])
+  const [orderName, setOrderName] = useState<'cylinder' | 'firing'>('cylinder')
+  const change = useJobChange(job.id)
+  const { fail } = useNotices()
+  const readOnly = useStatus()?.readOnly != null
+  const [, go] = useLocation()
+  const { mutateAsync } = change
+
+  const tray = job.trays.find(one => one.id === trayId) ?? job.trays[0]
+  if (!tray) throw new Error('a job has at least one tray')
+  const states = useMemo(() => conditionMap(job, tray.stage), [job, tray.stage])
+  const order = useMemo(() => slotOrder(job.layout, orderName), [job.layout, orderName])
+
+  const select = (slot: SlotAddress, how: SelectHow) =>
+    setSelected(now => {
+      const address: SlotAddress = slot.plug
+        ? { cylinder: slot.cylinder, plug: slot.plug }
+        : { cylinder: slot.cylinder }
+      const has = now.some(one => sameSlot(one, address))
+      if (how === 'only') return [address]
+      if (how === 'toggle') return has ? now.filter(one => !sameSlot(one, address)) : [...now, address]
+      const first = now[0] ?? address
+      const [from, to] = [first, address]
+        .map(one => order.findIndex(other => sameSlot(other, one)))
+        .toSorted((a, b) => a - b)
+      const range = order
+        .slice(from, (to ?? 0) + 1)
+        .filter(one => !sameSlot(one, first) && !sameSlot(one, address))
+      return sameSlot(first, address) ? [address] : [first, ...range, address]
+    })
+  // Selected plugs that a change of layout took away are no longer selected.
+  const standing = selected.filter(one => order.some(other => sameSlot(one, other)))
+
+  const apply = async (command: Command): Promise<boolean> => {
+    try {
+      await mutateAsync({ kind: 'apply', command })
+      return true
+    } catch (error) {
+      fail(`Not saved. ${inWords(error)}`)
+      return false
+    }
+  }
+
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      const tab = event.altKey ? tabNames[Number(event.key) - 1] : undefined
+      if (tab) {
+        event.preventDefault()
+        go(`/job/${job.id}/${tab}`)
+        return
+      }
+      const undoKey = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z'
+      const redoKey = event.ctrlKey && event.key.toLowerCase() === 'y'
+      if ((!undoKey && !redoKey) || isTyping(event.target)) return
+      event.preventDefault()
+      mutateAsync({ kind: redoKey || event.shiftKey ? 'redo' : 'undo' }).catch((error: unknown) =>
+        fail(inWords(error)),
+      )
+    }
+    window.addEventListener('keydown', onKeyDown)
+    return () => window.removeEventListener('keydown', onKeyDown)
+  }, [fail, go, job.id, mutateAsync])
+
+  return {
+    job,
+    tray,
+    setTray,
+    states,
+    selected: standing,
+    select,
+    order,
+    orderName,
+    setOrderName,
+    apply,
+    readOnly,
+  }
+}

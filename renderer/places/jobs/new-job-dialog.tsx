@@ -1,0 +1,119 @@
+// A new job: complaint, vehicle in words, VIN if there is one, odometer, and the engine.
+import { useId, useState } from 'react'
+import { layoutById } from '../../../shared/engine/layouts.ts'
+import type { Layout } from '../../../shared/engine/layout-schema.ts'
+import { checkVin } from '../../../shared/engine/vin.ts'
+import { parseDistance } from '../../../shared/units/parse.ts'
+import { inWords } from '../../api/client.ts'
+import { useJobActions } from '../../api/use-jobs.ts'
+import { useUnits } from '../../api/use-settings.ts'
+import { Button } from '../../parts/button.tsx'
+import { Dialog } from '../../parts/dialog.tsx'
+import { VinRemark } from '../../parts/vin-remark.tsx'
+import { LayoutPicker } from '../../parts/layout-picker/layout-picker.tsx'
+
+type NewJobDialogProps = { onClose: () => void; onMade: (id: string) => void }
+
+export function NewJobDialog({ onClose, onMade }: NewJobDialogProps) {
+  const id = useId()
+  const unit = useUnits().distance
+  const [complaint, setComplaint] = useState('')
+  const [vehicle, setVehicle] = useState('')
+  const [vin, setVin] = useState('')
+  const [odometer, setOdometer] = useState('')
+  const [layout, setLayout] = useState<Layout | undefined>(() => layoutById('i4'))
+  const { create } = useJobActions()
+  const distance = odometer.trim() === '' ? undefined : parseDistance(odometer, unit)
+  const normalised = checkVin(vin).normalised
+
+  const make = () => {
+    if (!layout || distance === null) return
+    create.mutate(
+      {
+        complaint: complaint.trim(),
+        engine: {
+          vehicle: vehicle.trim(),
+          ...(normalised === '' ? {} : { vin: normalised.slice(0, 40) }),
+          ...(distance ? { odometer: distance } : {}),
+        },
+        layout,
+      },
+      { onSuccess: state => onMade(state.job.id) },
+    )
+  }
+
+  return (
+    <Dialog title="New job" wide onClose={onClose}>
+      <form
+        className="new-job"
+        onSubmit={event => {
+          event.preventDefault()
+          make()
+        }}
+      >
+        <div className="field">
+          <label htmlFor={`${id}-complaint`}>Complaint, in the customer’s words</label>
+          {/* oxlint-disable-next-line jsx-a11y/no-autofocus -- the dialog was opened to type this */}
+          <textarea
+            id={`${id}-complaint`}
+            rows={2}
+            autoFocus
+            maxLength={4000}
+            value={complaint}
+            onChange={event => setComplaint(event.target.value)}
+          />
+        </div>
+        <div className="new-job-row">
+          <div className="field grow">
+            <label htmlFor={`${id}-vehicle`}>Vehicle, boat or machine</label>
+            <input
+              id={`${id}-vehicle`}
+              maxLength={200}
+              autoComplete="off"
+              value={vehicle}
+              onChange={event => setVehicle(event.target.value)}
+            />
+          </div>
+          <div className="field grow">
+            <label htmlFor={`${id}-vin`}>VIN, if it has one</label>
+            <input
+              id={`${id}-vin`}
+              maxLength={40}
+              autoComplete="off"
+              spellCheck={false}
+              value={vin}
+              onChange={event => setVin(event.target.value)}
+            />
+            <VinRemark vin={vin} />
+          </div>
+          <div className="field">
+            <label htmlFor={`${id}-odometer`}>Odometer ({unit}; or type 812 h)</label>
+            <input
+              id={`${id}-odometer`}
+              inputMode="decimal"
+              autoComplete="off"
+              value={odometer}
+              aria-invalid={distance === null}
+              onChange={event => setOdometer(event.target.value)}
+            />
+            {distance === null && (
+              <p className="field-error">Type a plain number without a thousands sign, e.g. 120500.</p>
+            )}
+          </div>
+        </div>
+        <LayoutPicker layout={layout} onPick={setLayout} />
+        {create.error && (
+          <p className="field-error" role="alert">
+            {inWords(create.error)}
+          </p>
+        )}
+        <div className="dialog-buttons">
+          <Button onPress={onClose}>Cancel</Button>
+          <Button type="submit" kind="main" isDisabled={!layout || distance === null || create.isPending}>
+            Make the job
+          </Button>
+        </div>
+      </form>
+    </Dialog>
+  )
+}
