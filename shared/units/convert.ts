@@ -1,11 +1,10 @@
-// Conversions between the units people read off gauges. Exact by definition (NIST SP 811, appendix B), save the inch of
-// mercury, which is a convention.
+// Conversions between the units people read off gauges, each from its definition (NIST SP 811, appendix B).
 import type { Altitude, Distance, Length, Pressure, Temperature, Vacuum } from './quantity.ts'
 
 /** One pound-force a square inch: 0.45359237 kg x 9.80665 m/s2 over (0.0254 m)2, in kPa. */
 const kPaPerPsi = (0.45359237 * 9.80665) / (0.0254 * 0.0254) / 1000
-/** Conventional inch of mercury (0 °C), in kPa, as in NIST SP 811, table B.8. */
-const kPaPerInHg = 3.386389
+/** Conventional inch of mercury: 13,595.1 kg/m3 (0 °C) x 9.80665 m/s2 x 0.0254 m, in kPa; SP 811 prints 3.386389. */
+const kPaPerInHg = (13_595.1 * 9.80665 * 0.0254) / 1000
 const mmPerInch = 25.4
 const mPerFoot = 0.3048
 const kmPerMile = 1.609344
