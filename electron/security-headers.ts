@@ -23,7 +23,6 @@ const off = [
   'geolocation',
   'usb',
   'serial',
-  'bluetooth',
   'hid',
   'midi',
   'payment',
