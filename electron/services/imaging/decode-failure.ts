@@ -7,7 +7,7 @@ export const again = 'Copy it from the camera or phone again.'
 const cutShort =
   /premature|truncat|end of (file|data|image|stream)|unexpected eof|outside of file|bad seek|too short|unable to parse image|read past|not enough (data|image)/i
 const tooSlow = /timeout/i
-const tooLarge = /pixel limit|exceeds|too (large|big|many)|memory allocation|out of memory/i
+const tooLarge = /pixel limit|exceeds|maximum supported|too (large|big|many)|memory allocation|out of memory/i
 
 /** `formatName` as people write it: "JPEG". */
 export function decodeFailure(error: unknown, formatName: string): RefusedPicture {

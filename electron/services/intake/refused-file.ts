@@ -11,16 +11,23 @@ export class RefusedFile extends Error {
 
 const elsewhere = 'Check that the card or phone is still connected, and add the file again.'
 
+const gone = 'The file is not there any more. It may have been moved or deleted; add it from where it is now.'
+const forbidden =
+  'No permission to read this file. Change its permissions or copy it to a folder of your own.'
+const unreadable = `The disk or card could not be read here. ${elsewhere}`
+
 const lines: Readonly<Record<string, string>> = {
-  ENOENT: 'The file is not there any more. It may have been moved or deleted; add it from where it is now.',
-  ENOTDIR: 'The file is not there any more. It may have been moved or deleted; add it from where it is now.',
-  EACCES: 'No permission to read this file. Change its permissions or copy it to a folder of your own.',
-  EPERM: 'No permission to read this file. Change its permissions or copy it to a folder of your own.',
+  ENOENT: gone,
+  // A null byte in the path, which no file can have.
+  ERR_INVALID_ARG_VALUE: gone,
+  ENOTDIR: gone,
+  EACCES: forbidden,
+  EPERM: forbidden,
   ELOOP: 'This is a link, not a file. Add the file that it points to.',
   ENAMETOOLONG: 'The name of this file is too long for the system. Give it a shorter name.',
-  EIO: `The disk or card could not be read here. ${elsewhere}`,
-  ENXIO: `The disk or card could not be read here. ${elsewhere}`,
-  ENODEV: `The disk or card could not be read here. ${elsewhere}`,
+  EIO: unreadable,
+  ENXIO: unreadable,
+  ENODEV: unreadable,
   EBUSY: 'Another program holds this file. Close it there and add the file again.',
 }
 
