@@ -78,8 +78,9 @@ export function createJobSessions(catalogue: Catalogue, now: () => Date = () => 
       try {
         return stateOf(keep(id, { ...after, job: await catalogue.save(after.job) }))
       } catch (error) {
-        // What is on disk decides: the next request reads it afresh when the file was changed by others.
-        if (catalogue.has(id)) keep(id, before)
+        // What is on disk decides: undo goes on only where that is still what this change was made from.
+        const stored = await catalogue.load(id).catch(() => null)
+        if (stored === null || stored.hash !== before.job.hash) sessions.delete(id)
         throw error
       }
     })

@@ -9,7 +9,6 @@ import { takeIn } from './intake/intake.ts'
 import { createJobSessions, type JobSessions } from './job-sessions.ts'
 import type { Log } from './log.ts'
 import type { Catalogue } from './store/catalogue.ts'
-import { checkCatalogue } from './store/check.ts'
 import { type Disk, realDisk } from './store/disk.ts'
 import { createTasks, type Tasks } from './tasks.ts'
 import { createWaitingFiles, type WaitingFiles } from './waiting-files.ts'
@@ -100,11 +99,7 @@ export function createServices(catalogue: Catalogue, options: ServicesOptions): 
     startCheck: mend =>
       tasks.start(async ({ signal, onProgress }) => ({
         kind: 'check',
-        report: await checkCatalogue(catalogue.folder, {
-          mend: mend && catalogue.readOnly === null,
-          signal,
-          onProgress,
-        }),
+        report: await catalogue.check({ mend, signal, onProgress }),
       })),
     startDemo: () =>
       tasks.start(async ({ signal, onProgress }) => ({

@@ -1,8 +1,10 @@
 // The one door to the disk: nothing else under services/ writes. Small operations, so that tests can log, fail or undo each.
 import { constants } from 'node:fs'
 import { link, lstat, mkdir, open, readdir, readFile, rename, rm, unlink } from 'node:fs/promises'
+import { codeOf } from './disk-fault.ts'
 
-export type FileStamp = { mtimeMs: number; size: number }
+/** Tells one content of a file from the next: a file that was replaced has another number, even within one clock tick. */
+export type FileStamp = { mtimeMs: number; size: number; ino: number }
 
 export type OpenedForWriting = {
   write: (bytes: Uint8Array) => Promise<void>
@@ -31,11 +33,10 @@ export type Disk = {
   removeTree: (path: string) => Promise<void>
 }
 
-const codeOf = (error: unknown): unknown =>
-  error instanceof Error && 'code' in error ? error.code : undefined
-
-/** Errors by which a file system says that it has no such flush; noted nowhere else, since nothing more can be done. */
-const noFlush = new Set(['ENOTSUP', 'EINVAL', 'ENOTTY', 'EISDIR', 'EPERM'])
+/** Errors by which a file system says that it has no such flush: then nothing more can be done. */
+const noFlush = new Set(['ENOTSUP', 'EOPNOTSUPP', 'EINVAL', 'ENOTTY', 'EISDIR'])
+const noFolderFlush = new Set([...noFlush, 'EPERM'])
+const isAbsent = (error: unknown): boolean => codeOf(error) === 'ENOENT' || codeOf(error) === 'ENOTDIR'
 
 const retryable = new Set(['EPERM', 'EBUSY', 'EACCES'])
 const onWindows = process.platform === 'win32'
@@ -52,15 +53,23 @@ async function patiently(work: () => Promise<void>): Promise<void> {
   }
 }
 
+async function flush(sync: () => Promise<void>, missing: ReadonlySet<string>): Promise<void> {
+  try {
+    await sync()
+  } catch (error) {
+    if (!missing.has(String(codeOf(error)))) throw error
+  }
+}
+
 export const realDisk: Disk = {
   read: path => readFile(path),
   list: async folder => (await readdir(folder)).toSorted(),
   async stamp(path) {
     try {
       const found = await lstat(path)
-      return found.isFile() ? { mtimeMs: found.mtimeMs, size: found.size } : null
+      return found.isFile() ? { mtimeMs: found.mtimeMs, size: found.size, ino: found.ino } : null
     } catch (error) {
-      if (codeOf(error) === 'ENOENT' || codeOf(error) === 'ENOTDIR') return null
+      if (isAbsent(error)) return null
       throw error
     }
   },
@@ -68,7 +77,7 @@ export const realDisk: Disk = {
     try {
       return (await lstat(path)).isDirectory()
     } catch (error) {
-      if (codeOf(error) === 'ENOENT' || codeOf(error) === 'ENOTDIR') return false
+      if (isAbsent(error)) return false
       throw error
     }
   },
@@ -78,7 +87,7 @@ export const realDisk: Disk = {
       write: async bytes => {
         await handle.writeFile(bytes)
       },
-      sync: () => handle.sync(),
+      sync: () => flush(() => handle.sync(), noFlush),
       close: () => handle.close(),
     }
   },
@@ -98,9 +107,7 @@ export const realDisk: Disk = {
     if (onWindows) return
     const handle = await open(path, constants.O_RDONLY)
     try {
-      await handle.sync()
-    } catch (error) {
-      if (!noFlush.has(String(codeOf(error)))) throw error
+      await flush(() => handle.sync(), noFolderFlush)
     } finally {
       await handle.close()
     }

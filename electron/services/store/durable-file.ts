@@ -1,6 +1,6 @@
 // Old or new, never between: a file is written beside its place, flushed, moved over, and the folder flushed.
 import { randomBytes } from 'node:crypto'
-import { basename, dirname, join } from 'node:path'
+import { dirname, join } from 'node:path'
 import type { Disk } from './disk.ts'
 
 /** Left by a process that was killed while writing; removed when the catalogue is opened for writing. */
@@ -46,10 +46,12 @@ export async function replaceFile(disk: Disk, path: string, bytes: Uint8Array): 
   await disk.syncFolder(dirname(path))
 }
 
-/** Removes what killed processes left in a folder; returns the names. */
-export async function removeLeftOvers(disk: Disk, folder: string): Promise<string[]> {
-  if (!(await disk.isFolder(folder))) return []
-  const names = (await disk.list(folder)).filter(isLeftOver)
-  for (const name of names) await disk.remove(join(folder, basename(name)))
-  return names
+/** Removes what killed processes left among the names of a folder; returns the names that stay. */
+export async function removeLeftOvers(
+  disk: Disk,
+  folder: string,
+  names: readonly string[],
+): Promise<string[]> {
+  for (const name of names.filter(isLeftOver)) await disk.remove(join(folder, name))
+  return names.filter(name => !isLeftOver(name))
 }

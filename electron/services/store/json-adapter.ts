@@ -4,6 +4,7 @@ import type { Adapter } from 'lowdb'
 import type { Disk } from './disk.ts'
 import { onDisk } from './disk-fault.ts'
 import { replaceFile } from './durable-file.ts'
+import { sameStamp } from './same-stamp.ts'
 
 export type JsonFile<T> = {
   disk: Disk
@@ -12,13 +13,18 @@ export type JsonFile<T> = {
   name: string
   /** Verifies and parses; throws FaultError. */
   decode: (bytes: Uint8Array) => T
-  encode: (data: T) => Uint8Array
+  encode: (data: T) => Buffer
 }
+
+type Waiter = { resolve: () => void; reject: (error: unknown) => void }
+type Batch<T> = { data: T; bytes: Buffer; waiters: Waiter[] }
 
 export class DurableJsonAdapter<T> implements Adapter<T> {
   readonly #file: JsonFile<T>
-  #queued: Uint8Array | undefined
-  #running: Promise<void> | undefined
+  #queued: Batch<T> | undefined
+  #draining = false
+  /** What is in the file, as far as this process read or wrote it; null where there is none. */
+  durable: T | null = null
 
   constructor(file: JsonFile<T>) {
     this.#file = file
@@ -27,28 +33,60 @@ export class DurableJsonAdapter<T> implements Adapter<T> {
   /** Null when there is no file; a damaged one throws, it is never taken for an empty document. */
   async read(): Promise<T | null> {
     const { disk, path, name, decode } = this.#file
-    if ((await onDisk(name, () => disk.stamp(path))) === null) return null
-    return decode(await onDisk(name, () => disk.read(path)))
+    const isThere = (await onDisk(name, () => disk.stamp(path))) !== null
+    this.durable = isThere ? decode(await onDisk(name, () => disk.read(path))) : null
+    return this.durable
   }
 
+  /** Rejects with FaultError; the file and `durable` are then as they were before, and the next write starts afresh. */
   write(data: T): Promise<void> {
-    this.#queued = this.#file.encode(data)
-    this.#running ??= this.#drain()
-    return this.#running
+    const bytes = this.#file.encode(data)
+    return new Promise((resolve, reject) => {
+      this.#queued = { data, bytes, waiters: [...(this.#queued?.waiters ?? []), { resolve, reject }] }
+      if (!this.#draining) void this.#drain()
+    })
   }
 
   async #drain(): Promise<void> {
-    const { disk, path, name } = this.#file
-    try {
-      while (this.#queued !== undefined) {
-        const bytes = this.#queued
-        this.#queued = undefined
-        await onDisk(name, () => replaceFile(disk, path, bytes))
-      }
-    } finally {
-      // Cleared here, not later: a write that comes in between would be lost.
-      this.#running = undefined
+    this.#draining = true
+    while (this.#queued !== undefined) {
+      const batch = this.#queued
       this.#queued = undefined
+      try {
+        await this.#replace(batch)
+        for (const { resolve } of batch.waiters) resolve()
+      } catch (error) {
+        for (const { reject } of batch.waiters) reject(error)
+      }
+    }
+    // Directly after the last look at the queue: a write that came in between would be lost.
+    this.#draining = false
+  }
+
+  async #replace({ data, bytes }: Batch<T>): Promise<void> {
+    const { disk, path, name } = this.#file
+    const before = await onDisk(name, () => disk.stamp(path))
+    try {
+      await onDisk(name, () => replaceFile(disk, path, bytes))
+      this.durable = data
+    } catch (error) {
+      const after = await disk.stamp(path).catch(() => before)
+      // Moved, but perhaps not for good: nobody was told that it is kept, so the content before comes back.
+      if (!sameStamp(before, after)) await this.#putBack(data)
+      throw error
+    }
+  }
+
+  async #putBack(written: T): Promise<void> {
+    const { disk, path, encode } = this.#file
+    const before = this.durable === null ? null : encode(this.durable)
+    try {
+      if (before === null) await disk.remove(path)
+      else await replaceFile(disk, path, before)
+    } catch {
+      // Then what lies there counts, as it would after a new start.
+      const bytes = await disk.read(path).catch(() => null)
+      if (bytes !== null && before?.compare(bytes) !== 0) this.durable = written
     }
   }
 }

@@ -1,98 +1,121 @@
-// Settings and the shop's own layouts: small documents beside the jobs, each a lowdb file with a content hash.
+// Settings and the shop's own layouts: small documents beside the jobs, each a lowdb file with revision and content hash.
+import { createHash } from 'node:crypto'
 import { join } from 'node:path'
-import { Low } from 'lowdb'
 import { z } from 'zod'
 import { defaultSettings, type Settings, settingsSchema } from '../../../shared/contract/settings-schema.ts'
 import { type Layout, layoutSchema } from '../../../shared/engine/layout-schema.ts'
 import { FaultError } from '../fault.ts'
+import { openSealed, sealed } from './content-hash.ts'
 import type { Disk } from './disk.ts'
-import { contentHash } from './job-file.ts'
-import { DurableJsonAdapter } from './json-adapter.ts'
+import { onDisk } from './disk-fault.ts'
+import { makeFolders, replaceFile } from './durable-file.ts'
+import { storedDocument } from './stored-document.ts'
 
 export type SmallDocument<T> = {
+  /** Throws the fault of the file where nothing else may stand in for its content. */
   get: () => T
   /** Durable when it returns. */
   set: (value: T) => Promise<T>
-  /** Set when the stored file could not be used and the default took its place; the file stays until the next change. */
+  /** Set when the stored file could not be used; the file stays as it is. */
   problem: FaultError | null
 }
 
-const schemaVersion = 1
+export const smallDocumentVersion = 1
 
-async function openSmall<T>(
-  disk: Disk,
-  folder: string,
-  name: string,
-  schema: z.ZodType<T>,
-  fallback: T,
-  writable: () => void,
-): Promise<SmallDocument<T>> {
+type Stored<T> = { schemaVersion: 1; rev: number; hash: string; value: T }
+
+/** Verifies the bytes of a small document. Throws DAMAGED or NEWER_VERSION. */
+export function readSmallDocument<T>(bytes: Uint8Array, name: string, schema: z.ZodType<T>): Stored<T> {
+  const fault = (code: 'DAMAGED' | 'NEWER_VERSION', what: string, hint: string) =>
+    new FaultError(code, { what, where: name, hint })
+  const restore = 'Restore it from a backup, or move it out of the catalogue folder to begin anew.'
+  const opened = openSealed(bytes, 'schemaVersion', smallDocumentVersion)
+  if ('newer' in opened)
+    throw fault(
+      'NEWER_VERSION',
+      'This file was written by a newer version of Plugtray.',
+      'Update Plugtray to change it. Nothing was changed.',
+    )
+  if ('fault' in opened) throw fault('DAMAGED', opened.fault, restore)
   const envelope = z.strictObject({
-    schemaVersion: z.literal(schemaVersion),
+    schemaVersion: z.literal(smallDocumentVersion),
     rev: z.int(),
     hash: z.string(),
     value: schema,
   })
-  type Stored = { schemaVersion: 1; rev: number; hash: string; value: T }
-  const adapter = new DurableJsonAdapter<Stored>({
+  const parsed = envelope.safeParse(opened.document)
+  if (!parsed.success) throw fault('DAMAGED', 'The file holds what does not belong there.', restore)
+  return parsed.data
+}
+
+type Place = { disk: Disk; folder: string; writable: () => Promise<void> }
+type Kind<T> = { name: string; schema: z.ZodType<T>; fallback: T }
+
+async function openSmall<T>({ disk, folder, writable }: Place, kind: Kind<T>, standIn: boolean) {
+  const { name, schema, fallback } = kind
+  const path = join(folder, name)
+  const document = storedDocument<Stored<T>>({
     disk,
-    path: join(folder, name),
+    path,
     name,
-    decode(bytes) {
-      try {
-        const stored = envelope.parse(JSON.parse(Buffer.from(bytes).toString('utf8')))
-        if (stored.hash !== contentHash(stored)) throw new Error('hash')
-        return stored
-      } catch {
-        throw new FaultError('DAMAGED', {
-          what: 'The file is damaged or was written by a newer version.',
-          where: name,
-          hint: 'Defaults are used; the file stays as it is until you change something here.',
-        })
-      }
-    },
+    decode: bytes => readSmallDocument(bytes, name, schema),
     encode: stored => Buffer.from(JSON.stringify(stored)),
   })
-  const stamp = (value: T, rev: number): Stored => {
-    const content = { schemaVersion: 1 as const, rev, value }
-    return { ...content, hash: contentHash(content) }
-  }
-  const low = new Low<Stored>(adapter, stamp(fallback, 0))
   let problem: FaultError | null = null
   try {
-    await low.read()
+    await document.read()
   } catch (error) {
     if (!(error instanceof FaultError)) throw error
     problem = error
   }
+  /** What cannot be read is kept aside before anything takes its place. */
+  const setAside = () =>
+    onDisk(name, async () => {
+      const bytes = await disk.read(path)
+      const kept = join(folder, 'damaged', `${createHash('sha256').update(bytes).digest('hex')}-${name}`)
+      await makeFolders(disk, join(folder, 'damaged'))
+      if ((await disk.stamp(kept)) === null) await replaceFile(disk, kept, bytes)
+    })
   return {
-    get: () => low.data.value,
-    async set(value) {
-      writable()
-      const last = low.data
-      low.data = stamp(schema.parse(value), last.rev + 1)
-      try {
-        await low.write()
-      } catch (error) {
-        low.data = last
-        throw error
-      }
-      return low.data.value
+    get() {
+      if (problem && !standIn) throw problem
+      return document.current()?.value ?? fallback
     },
-    problem,
+    async set(value: T) {
+      await writable()
+      if (problem && (!standIn || problem.code !== 'DAMAGED')) throw problem
+      if (problem) await setAside()
+      const rev = (document.current()?.rev ?? 0) + 1
+      const stored: Stored<T> = sealed({
+        schemaVersion: smallDocumentVersion,
+        rev,
+        value: schema.parse(value),
+      })
+      await document.write(stored)
+      problem = null
+      return stored.value
+    },
+    get problem() {
+      return problem
+    },
   }
 }
 
-export const openSettings = (
-  disk: Disk,
-  folder: string,
-  writable: () => void,
-): Promise<SmallDocument<Settings>> =>
-  openSmall(disk, folder, 'settings.json', settingsSchema, defaultSettings, writable)
+export const settingsKind: Kind<Settings> = {
+  name: 'settings.json',
+  schema: settingsSchema,
+  fallback: defaultSettings,
+}
+export const ownLayoutsKind: Kind<Layout[]> = {
+  name: 'layouts.json',
+  schema: z.array(layoutSchema),
+  fallback: [],
+}
 
-export const openOwnLayouts = (
-  disk: Disk,
-  folder: string,
-  writable: () => void,
-): Promise<SmallDocument<Layout[]>> =>
-  openSmall(disk, folder, 'layouts.json', z.array(layoutSchema), [], writable)
+/** The app must start: defaults stand in for settings that cannot be read. */
+export const openSettings = (place: Place): Promise<SmallDocument<Settings>> =>
+  openSmall(place, settingsKind, true)
+
+/** Nothing stands in for layouts that cannot be read: they are somebody's work. */
+export const openOwnLayouts = (place: Place): Promise<SmallDocument<Layout[]>> =>
+  openSmall(place, ownLayoutsKind, false)
