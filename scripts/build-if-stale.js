@@ -1,43 +1,48 @@
-// Builds out/ when a source is newer than what was built, so that starting twice builds once.
-import { existsSync, readdirSync, statSync } from 'node:fs'
+// Builds out/ when a source is newer than what was built, or something of it is missing.
+import { readdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
+import process from 'node:process'
 import { root, show } from './setup.js'
 
-const built = [
-  'out/main/browser-host.js',
-  'out/main/cli.js',
-  'out/preload/preload.cjs',
-  'out/renderer/index.html',
-]
 const sources = [
   'shared',
   'electron',
   'renderer',
-  'model',
+  'model/runtime',
   'package.json',
   'package-lock.json',
   'electron.vite.config.ts',
+  'tsconfig.json',
+]
+const built = [
+  'out/main/main.js',
+  'out/main/browser-host.js',
+  'out/preload/preload.cjs',
+  'out/renderer/index.html',
 ]
 
+/** Time of the newest change under a path; of a folder too, so that a removed file counts. 0 when there is none. */
 function newest(path) {
-  const found = statSync(path)
-  if (!found.isDirectory()) return found.mtimeMs
-  return Math.max(0, ...readdirSync(path).map(name => newest(join(path, name))))
+  let stat
+  try {
+    stat = statSync(path)
+  } catch {
+    return 0
+  }
+  if (!stat.isDirectory()) return stat.mtimeMs
+  const inside = readdirSync(path).filter(name => !/\.test\.tsx?$/.test(name))
+  return Math.max(stat.mtimeMs, ...inside.map(name => newest(join(path, name))))
 }
 
-/** True when nothing had to be built, or the build went well. */
+export function isStale(folder = root) {
+  const oldest = Math.min(...built.map(name => newest(join(folder, name))))
+  return sources.some(name => newest(join(folder, name)) > oldest)
+}
+
 export function buildIfStale() {
-  const outputs = built.map(name => join(root, name))
-  const oldest = outputs.every(path => existsSync(path))
-    ? Math.min(...outputs.map(path => statSync(path).mtimeMs))
-    : 0
-  const changed = Math.max(
-    ...sources
-      .map(name => join(root, name))
-      .filter(path => existsSync(path))
-      .map(newest),
-  )
-  if (oldest >= changed) return true
-  console.error('Building Plugtray...')
-  return show('npx', ['--no-install', 'electron-vite', 'build', '--logLevel', 'error']) === 0
+  if (!isStale()) return
+  console.error('Building...')
+  if (show('npx', ['--no-install', 'electron-vite', 'build', '--logLevel', 'warn']) === 0) return
+  console.error('The build failed: see the lines above. Nothing was started.')
+  process.exit(1)
 }

@@ -1,63 +1,127 @@
-// Electron's runtime: whether it is here, and fetching it once where the internet can be reached. Never requires the
-// package to find out, since that alone would start a download.
+// The desktop runtime (Electron's binary): whether it is here, and how it is fetched. Its package never fetches it unasked.
 import { spawnSync } from 'node:child_process'
 import { lookup } from 'node:dns/promises'
-import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import process from 'node:process'
-import { root } from './setup.js'
 
-const folder = join(root, 'node_modules', 'electron')
-const failedAt = join(root, 'node_modules', '.cache', 'plugtray-runtime-failed')
-const aDay = 24 * 60 * 60 * 1000
 const dnsMs = 2000
-const fetchMs = 5 * 60 * 1000
+/** About 120 MB: enough for a slow line, not for a line that gives nothing. */
+const fetchMs = 5 * 60_000
+const rememberedMs = 24 * 60 * 60_000
 
-/** Path of the runtime's program, or undefined. */
-export function desktopRuntime() {
+const fallbackNames = { darwin: 'Electron.app/Contents/MacOS/Electron', win32: 'electron.exe' }
+
+const textOf = path => {
   try {
-    const program = readFileSync(join(folder, 'path.txt'), 'utf8').trim()
-    const override = process.env.ELECTRON_OVERRIDE_DIST_PATH
-    if (override) return existsSync(join(override, program)) ? join(override, program) : undefined
-    const { version } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'))
-    const there = readFileSync(join(folder, 'dist', 'version'), 'utf8')
-      .trim()
-      .replace(/^v/, '')
-    const path = join(folder, 'dist', program)
-    return there === version && existsSync(path) ? path : undefined
+    return readFileSync(path, 'utf8').trim()
   } catch {
-    // A file that is not there means that the runtime is not there.
+    return ''
+  }
+}
+
+/** Where the runtime's parts lie under a project folder. */
+export function runtimePlaces(root) {
+  const folder = join(root, 'node_modules', 'electron')
+  return {
+    folder,
+    installer: join(folder, 'install.js'),
+    failure: join(root, 'node_modules', '.cache', 'plugtray', 'runtime-failed.json'),
+  }
+}
+
+/**
+ * Path of the runtime's program, or undefined where it is absent or of another version than its package. Reads files
+ * only: asking the package itself would start a download.
+ */
+export function findRuntime(root, env = process.env) {
+  const { folder } = runtimePlaces(root)
+  const named = textOf(join(folder, 'path.txt'))
+  const override = env.ELECTRON_OVERRIDE_DIST_PATH
+  if (override) {
+    const program = join(override, named || fallbackNames[process.platform] || 'electron')
+    return existsSync(program) ? program : undefined
+  }
+  const program = join(folder, 'dist', named)
+  const installed = textOf(join(folder, 'dist', 'version')).replace(/^v/, '')
+  return named !== '' && installed === packageVersion(folder) && existsSync(program) ? program : undefined
+}
+
+function packageVersion(folder) {
+  try {
+    return JSON.parse(textOf(join(folder, 'package.json'))).version
+  } catch {
     return undefined
   }
 }
 
-const failedLately = () => existsSync(failedAt) && Date.now() - statSync(failedAt).mtimeMs < aDay
-
-async function isOnline() {
-  const late = new Promise(resolve => setTimeout(() => resolve(false), dnsMs).unref())
-  return Promise.race([
-    lookup('github.com').then(
-      () => true,
-      () => false,
-    ),
-    late,
-  ])
+/** The machine the runtime would come from; a mirror that the person set goes first. */
+function sourceHost(env) {
+  const mirror = env.npm_config_electron_mirror || env.ELECTRON_MIRROR
+  try {
+    return new URL(mirror ?? '').hostname || 'github.com'
+  } catch {
+    return 'github.com'
+  }
 }
 
-/** Fetches the runtime where that can work; a failure is remembered for a day. `force` tries in any case. */
-export async function fetchRuntime({ force = false } = {}) {
-  const known = desktopRuntime()
-  if (known) return known
-  if (!force && (failedLately() || !(await isOnline()))) return undefined
-  console.error('Fetching the desktop runtime (once)...')
-  const run = spawnSync(process.execPath, [join(folder, 'install.js')], {
-    stdio: 'inherit',
-    timeout: fetchMs,
+/** True when the name is answered within two seconds. */
+async function answers(host, resolveName) {
+  let timer
+  const tooLate = new Promise(resolve => {
+    timer = setTimeout(() => resolve(false), dnsMs)
   })
-  const fetched = run.status === 0 ? desktopRuntime() : undefined
-  if (!fetched) {
-    mkdirSync(join(root, 'node_modules', '.cache'), { recursive: true })
-    writeFileSync(failedAt, '')
+  try {
+    return await Promise.race([resolveName(host).then(() => true), tooLate])
+  } catch {
+    return false
+  } finally {
+    clearTimeout(timer)
   }
-  return fetched
+}
+
+function failedLately(file, version, now) {
+  try {
+    const failure = JSON.parse(readFileSync(file, 'utf8'))
+    const age = now - failure.at
+    return failure.version === version && age >= 0 && age < rememberedMs
+  } catch {
+    return false
+  }
+}
+
+/**
+ * Fetches the runtime where that has a chance. `again`: even though it failed today, and without a time limit.
+ * Returns {program} or {why}, a reason that completes "no desktop window: ...".
+ */
+export async function fetchRuntime(
+  root,
+  { again = false, env = process.env, now = Date.now, ...asked } = {},
+) {
+  const { folder, installer, failure } = runtimePlaces(root)
+  const version = packageVersion(folder)
+  if (version === undefined) return { why: 'the electron package is not installed' }
+  if (!again && failedLately(failure, version, now()))
+    return { why: 'fetching it failed within the last day (`npm run desktop` tries again)' }
+  const host = sourceHost(env)
+  if (!(await answers(host, asked.resolveName ?? lookup))) return { why: `${host} cannot be reached` }
+  console.error(`Fetching the desktop runtime (Electron ${version}, once)...`)
+  const run = spawnSync(process.execPath, [installer], {
+    cwd: root,
+    env,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    ...(again ? {} : { timeout: asked.limitMs ?? fetchMs, killSignal: 'SIGKILL' }),
+  })
+  const program = run.status === 0 ? findRuntime(root, env) : undefined
+  if (program) {
+    rmSync(failure, { force: true })
+    return { program }
+  }
+  mkdirSync(join(failure, '..'), { recursive: true })
+  writeFileSync(failure, JSON.stringify({ version, at: now() }))
+  return {
+    why: run.signal
+      ? 'fetching it took too long and was stopped'
+      : 'fetching it failed (see the lines above)',
+  }
 }
