@@ -58,6 +58,18 @@ export function Deck({ layout, states, photoOf, selected, onSelect, showFiring }
           )}
         </g>
       ))}
+      {layout.plugsPerCylinder === 2 &&
+        deck.cylinders.map(one => (
+          <rect
+            key={one.cylinder}
+            className="deck-cylinder"
+            x={one.x}
+            y={one.y}
+            width={one.width}
+            height={one.height}
+            rx={Math.min(one.width, one.height) / 2}
+          />
+        ))}
       <FrontMark deck={deck} />
       {deck.bores.map(bore => {
         const state = stateOf.get(bore.cylinder)
@@ -82,6 +94,11 @@ export function Deck({ layout, states, photoOf, selected, onSelect, showFiring }
           </g>
         )
       })}
+      <g className="deck-labels" aria-hidden="true">
+        {deck.bores.map(bore => (
+          <BoreLabel key={slotKey(bore)} bore={bore} state={stateOf.get(bore.cylinder)?.state ?? 'unknown'} />
+        ))}
+      </g>
       {showFiring && <FiringPath path={deck.firingPath} />}
     </svg>
   )
@@ -112,6 +129,15 @@ function BoreFace({ bore, photo, state }: { bore: Bore; photo: string | undefine
         />
       )}
       <circle className="deck-ring" r={r} data-state={state} />
+    </>
+  )
+}
+
+/** Number and state, drawn over the bores: the bore's own name says both already. */
+function BoreLabel({ bore, state }: { bore: Bore; state: State }) {
+  const { r } = bore
+  return (
+    <g transform={`translate(${bore.x} ${bore.y})`}>
       <g className="deck-number" transform={`translate(${-r * 0.74} ${-r * 0.74})`}>
         <circle r={13} />
         <text y={5}>{slotKey(bore)}</text>
@@ -125,7 +151,7 @@ function BoreFace({ bore, photo, state }: { bore: Bore; photo: string | undefine
           {state}
         </text>
       </g>
-    </>
+    </g>
   )
 }
 

@@ -77,7 +77,7 @@ export function PhotoViewer({ photo, width, height, alt, view, onView }: PhotoVi
         <IconButton label="Fit (0)" onPress={() => onView(fitView)}>
           <Maximize2 />
         </IconButton>
-        <IconButton label="One to one (1)" onPress={gestures.toggleOneToOne}>
+        <IconButton label="1:1, every pixel (key 1)" onPress={gestures.toggleOneToOne}>
           <span aria-hidden="true">1:1</span>
         </IconButton>
       </figcaption>

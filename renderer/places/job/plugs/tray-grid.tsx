@@ -64,7 +64,6 @@ export function TrayGrid(props: TrayGridProps) {
               className="tray-slot"
               data-slot={slotKey(address)}
               aria-pressed={chosen}
-              aria-label={`${slotLabel(address)}: ${words.join(', ')}, ${slot.shots.length} photos`}
               draggable={!readOnly}
               onClick={event =>
                 props.onSelect(
@@ -80,13 +79,18 @@ export function TrayGrid(props: TrayGridProps) {
                 drop(event.dataTransfer, address)
               }}
             >
-              <span className="tray-number">{slotKey(address)}</span>
+              <span className="visually-hidden">
+                {`${slotLabel(address)}: ${words.join(', ')}, ${slot.shots.length} photos`}
+              </span>
+              <span className="tray-number" aria-hidden="true">
+                {slotKey(address)}
+              </span>
               {cover ? (
                 <Thumb photo={cover.photo} alt="" />
               ) : (
                 <span className="tray-empty" aria-hidden="true" />
               )}
-              <span className="tray-words">
+              <span className="tray-words" aria-hidden="true">
                 {words.map(word => (
                   <span key={String(word)}>{word}</span>
                 ))}
