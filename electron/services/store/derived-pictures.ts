@@ -1,6 +1,6 @@
 // The pictures made from an original: thumb, screen, and full where a browser cannot show the original itself.
 // They may be deleted at any time and are made again when asked for.
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import type { PhotoKind } from '../../../shared/contract/routes.ts'
 import { FaultError } from '../fault.ts'
 import { formats } from '../imaging/formats.ts'
@@ -9,9 +9,9 @@ import { RefusedPicture } from '../imaging/refused-picture.ts'
 import type { Sizes } from '../imaging/sizes.ts'
 import type { Disk } from './disk.ts'
 import { onDisk } from './disk-fault.ts'
-import { makeFolders, replaceFile } from './durable-file.ts'
 import type { Originals } from './originals.ts'
 import { derivedName } from './photo-paths.ts'
+import { placeFile } from './place-file.ts'
 import { sharedWork } from './shared-work.ts'
 
 /** A picture to send: a file to stream, or bytes where it could not be kept. `type` is its content type. */
@@ -37,10 +37,7 @@ export function derivedPictures({ folder, disk, imaging, originals, readOnly }: 
 
   async function keep(sha256: string, kind: PhotoKind, bytes: Uint8Array): Promise<void> {
     const name = derivedName(sha256, kind)
-    await onDisk(name, async () => {
-      await makeFolders(disk, dirname(at(name)))
-      await replaceFile(disk, at(name), bytes)
-    })
+    await onDisk(name, () => placeFile(disk, folder, name, bytes))
   }
 
   async function putSizes(sha256: string, { screen, thumb }: Sizes): Promise<void> {

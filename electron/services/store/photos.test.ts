@@ -3,9 +3,10 @@ import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promis
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import sharp from 'sharp'
-import { beforeEach, describe, expect, it } from 'vitest'
+import { beforeEach, describe, expect, it, vi } from 'vitest'
 import { picture, type PictureOptions } from '../../../tests/fixtures/images/pictures.ts'
 import { createImaging } from '../imaging/imaging.ts'
+import { openCatalogue } from './catalogue.ts'
 import { type Disk, realDisk } from './disk.ts'
 import { openPhotoStore, type PhotoStore, type PhotoStoreOptions } from './photos.ts'
 
@@ -104,7 +105,7 @@ describe('originals', () => {
       },
     }
     await expect(kept('jpeg', {}, store(bad))).rejects.toMatchObject({ code: 'DISK' })
-    expect(await namesIn('photos')).toEqual([])
+    expect(await namesIn('.')).toEqual([])
   })
 
   it('leave nothing behind when any step fails', async () => {
@@ -116,7 +117,7 @@ describe('originals', () => {
       }
       await rm(join(folder, 'photos'), { recursive: true, force: true })
       await expect(kept('jpeg', { width: 97 }, store(failing))).rejects.toMatchObject({ code: 'DISK' })
-      expect((await namesIn('photos')).filter(name => name.endsWith('.tmp'))).toEqual([])
+      expect((await namesIn('.')).filter(name => name.endsWith('.tmp'))).toEqual([])
     }
     await kept('jpeg', { width: 97 })
   })
@@ -160,6 +161,18 @@ describe('originals', () => {
       await expect(photos.put(Buffer.from('x'), name, 'jpeg')).rejects.toMatchObject({ code: 'NOT_FOUND' })
     },
   )
+})
+
+describe('a process killed while it writes a photo', () => {
+  it('leaves a temporary file that the next opening of the catalogue removes', async () => {
+    const dead: Disk = { ...realDisk, rename: () => new Promise(() => undefined) }
+    const photos = store(dead)
+    const bytes = await picture(1).jpeg().toBuffer()
+    void photos.put(bytes, sha256Of(bytes), 'jpeg')
+    await vi.waitFor(async () => expect(await namesIn('.')).toEqual([expect.stringMatching(/\.tmp$/)]))
+    await (await openCatalogue(folder, { appVersion: '0' })).close()
+    expect((await namesIn('.')).filter(name => name.endsWith('.tmp'))).toEqual([])
+  })
 })
 
 describe('derived pictures', () => {
