@@ -25,6 +25,7 @@ export function App({ session }: { session: Session }) {
   return (
     <HostContext value={host}>
       <QueryClientProvider client={cache}>
+        {/* oxlint-disable-next-line react/hooks -- the router takes its location hook as a value */}
         <Router hook={useHashLocation}>
           <NoticeProvider>
             <Shell />

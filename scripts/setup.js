@@ -92,5 +92,5 @@ export function requireChromium() {
   console.error(
     'A Chromium is needed for the end-to-end tests. Install one, or set PLUGTRAY_CHROMIUM to its path.',
   )
-  process.exit(1)
+  return process.exit(1)
 }

@@ -7,6 +7,7 @@ requireNode()
 installPackages()
 const chromium = requireChromium()
 
+/** @type {[name: string, command: string, args: string[]][]} */
 const steps = [
   ['types', 'tsc', []],
   ['types of shared/ without Node and DOM', 'tsc', ['-p', 'shared']],

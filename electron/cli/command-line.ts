@@ -90,6 +90,7 @@ export function wholeNumber(values: Values, name: string, min: number, max: numb
 /** Names from disk may hold escape or direction-turning characters; a terminal must not obey them. */
 export const printable = (value: string): string =>
   value.replace(
+    // oxlint-disable-next-line no-control-regex -- control characters are what is looked for
     /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/g,
     character => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
   )

@@ -7,7 +7,7 @@ export function progressLine(terminal: Terminal): {
   step: (done: number, total: number, what: string) => void
   end: () => void
 } {
-  const shown = process.stderr.isTTY === true && terminal.env.TERM !== 'dumb'
+  const shown = process.stderr.isTTY && terminal.env.TERM !== 'dumb'
   let last = 0
   return {
     step(done, total, what) {

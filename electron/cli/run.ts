@@ -99,9 +99,9 @@ function nearest(typed: string): string | undefined {
 
 function editDistance(a: string, b: string): number {
   let previous = Array.from({ length: b.length + 1 }, (_, i) => i)
-  for (const [i, letter] of [...a].entries()) {
+  for (const [i, letter] of Array.from(a).entries()) {
     const current = [i + 1]
-    for (const [j, other] of [...b].entries())
+    for (const [j, other] of Array.from(b).entries())
       current.push(
         Math.min(
           (previous[j + 1] ?? 0) + 1,

@@ -84,6 +84,3 @@ export function inWords(error: unknown): string {
     return 'Plugtray does not answer. Is it still running? Nothing that was saved is lost.'
   return error instanceof Error ? error.message : String(error)
 }
-
-/** True when the host is gone rather than refusing. */
-export const isOffline = (error: unknown): boolean => error instanceof TypeError

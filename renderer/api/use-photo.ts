@@ -22,16 +22,15 @@ export function usePhoto(sha256: string | undefined, kind: PhotoKind): ShownPhot
     if (sha256 === undefined || key === undefined) return undefined
     let gone = false
     cache.hold(key)
-    cache
-      .get(key, () => host.photo(sha256, kind))
-      .then(
-        url => {
-          if (!gone) setShown({ key, url, error: undefined })
-        },
-        (error: unknown) => {
-          if (!gone) setShown({ key, url: undefined, error: inWords(error) })
-        },
-      )
+    const load = async () => {
+      try {
+        const url = await cache.get(key, () => host.photo(sha256, kind))
+        if (!gone) setShown({ key, url, error: undefined })
+      } catch (error) {
+        if (!gone) setShown({ key, url: undefined, error: inWords(error) })
+      }
+    }
+    void load()
     return () => {
       gone = true
       cache.release(key)

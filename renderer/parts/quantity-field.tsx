@@ -1,5 +1,5 @@
 // A field for a number with a unit: decimal keypad, comma or point, another unit may be typed; says what it understood.
-import { useEffect, useId, useState } from 'react'
+import { useId, useState } from 'react'
 
 type QuantityFieldProps<Q> = {
   label: string
@@ -14,9 +14,8 @@ type QuantityFieldProps<Q> = {
 export function QuantityField<Q>({ label, value, format, parse, onChange, onWrong }: QuantityFieldProps<Q>) {
   const id = useId()
   const shown = value === undefined ? '' : format(value).replaceAll('\u00a0', ' ')
-  const [typed, setTyped] = useState(shown)
+  const [typed, setTyped] = useState<string>()
   const [wrong, setWrong] = useState(false)
-  useEffect(() => setTyped(shown), [shown])
   const settle = (isWrong: boolean) => {
     setWrong(isWrong)
     onWrong?.(isWrong)
@@ -30,9 +29,11 @@ export function QuantityField<Q>({ label, value, format, parse, onChange, onWron
     settle(parse(text) === null)
   }
   const send = () => {
-    if (typed === shown) return
+    if (typed === undefined) return
     const parsed = typed.trim() === '' ? undefined : parse(typed)
-    if (parsed !== null) onChange(parsed)
+    if (parsed === null) return
+    setTyped(undefined)
+    if (typed !== shown) onChange(parsed)
   }
   return (
     <div className="field">
@@ -41,7 +42,7 @@ export function QuantityField<Q>({ label, value, format, parse, onChange, onWron
         id={id}
         inputMode="decimal"
         autoComplete="off"
-        value={typed}
+        value={typed ?? shown}
         aria-invalid={wrong}
         aria-describedby={wrong ? `${id}-why` : undefined}
         onChange={event => read(event.target.value)}

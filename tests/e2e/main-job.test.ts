@@ -72,11 +72,12 @@ describe('from a rough engine to a report', () => {
     }
   })
 
-  it('reports the same photos as duplicates and puts undo where it was', async () => {
+  it('reports the same photos as duplicates and adds none of them', async () => {
     const { page } = app
     await drop(await testPhotos(2), '.plugs-panel')
     await page.getByText('0 photos added, 2 not.').waitFor()
     await page.getByText('same photo as IMG_0001.jpg').waitFor()
+    expect(await page.locator('.unsorted').count()).toBe(0)
   })
 
   it('tags by key and by mouse, several at once, and the deck follows', async () => {

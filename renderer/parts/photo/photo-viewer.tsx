@@ -37,13 +37,14 @@ export function PhotoViewer({ photo, width, height, alt, view, onView }: PhotoVi
 
   return (
     <figure className="photo-viewer">
-      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- the frame is worked by arrow and zoom keys */}
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- worked by zoom and arrow keys */}
       <div
         ref={frame}
         className="photo-frame"
         role="application"
         aria-roledescription="zoomable photo"
         aria-label={`${alt}. Plus and minus zoom, 0 fits, 1 shows every pixel, arrows move.`}
+        // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- as above
         tabIndex={0}
         onPointerDown={gestures.onPointerDown}
         onPointerMove={gestures.onPointerMove}

@@ -6,7 +6,7 @@ export function useFrameSize(element: RefObject<HTMLElement | null>): Size {
   const [size, setSize] = useState<Size>({ width: 0, height: 0 })
   useEffect(() => {
     const { current } = element
-    if (!current) return
+    if (!current) return undefined
     const watcher = new ResizeObserver(() =>
       setSize({ width: current.clientWidth, height: current.clientHeight }),
     )

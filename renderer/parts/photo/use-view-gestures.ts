@@ -28,7 +28,7 @@ export function useViewGestures({ frame, frameSize, picture, view, onView }: Ges
 
   useEffect(() => {
     const { current } = frame
-    if (!current) return
+    if (!current) return undefined
     // React attaches wheel listeners as passive; zooming must keep the page from scrolling.
     const onWheel = (event: WheelEvent) => {
       event.preventDefault()

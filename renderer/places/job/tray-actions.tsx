@@ -11,6 +11,10 @@ import { useJobPage } from './job-context.ts'
 export function TrayActions() {
   const { job, tray, setTray, apply, readOnly } = useJobPage()
   const [editing, setEditing] = useState<'new' | 'this'>()
+  const keep = async (command: 'add tray' | 'rename tray', trayId: string, name: string, stage: Stage) => {
+    const done = await apply({ command, trayId, name, stage })
+    if (done && command === 'add tray') setTray(trayId)
+  }
   return (
     <>
       <IconButton label="Add a tray" isDisabled={readOnly} onPress={() => setEditing('new')}>
@@ -27,9 +31,7 @@ export function TrayActions() {
           onKeep={(name, stage) => {
             const trayId = editing === 'new' ? crypto.randomUUID() : tray.id
             const command = editing === 'new' ? ('add tray' as const) : ('rename tray' as const)
-            void apply({ command, trayId, name, stage }).then(done => {
-              if (done && command === 'add tray') setTray(trayId)
-            })
+            void keep(command, trayId, name, stage)
             setEditing(undefined)
           }}
           onRemove={

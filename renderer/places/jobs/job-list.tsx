@@ -36,7 +36,7 @@ export function JobList({ jobs }: { jobs: readonly JobSummary[] }) {
   }
   return (
     <div className="job-list" ref={scroller}>
-      {/* oxlint-disable-next-line jsx-a11y/no-static-element-interactions -- arrows move between the links inside */}
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- arrows move between the links inside */}
       <div
         className="job-rows"
         style={{ height: rows.getTotalSize() }}

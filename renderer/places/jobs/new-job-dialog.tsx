@@ -53,10 +53,10 @@ export function NewJobDialog({ onClose, onMade }: NewJobDialogProps) {
       >
         <div className="field">
           <label htmlFor={`${id}-complaint`}>Complaint, in the customer’s words</label>
-          {/* oxlint-disable-next-line jsx-a11y/no-autofocus -- the dialog was opened to type this */}
           <textarea
             id={`${id}-complaint`}
             rows={2}
+            // oxlint-disable-next-line jsx-a11y/no-autofocus -- the dialog was opened to type this
             autoFocus
             maxLength={4000}
             value={complaint}

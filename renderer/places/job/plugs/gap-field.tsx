@@ -1,5 +1,5 @@
 // The measured gap of one plug, typed with comma or point and, if wanted, its own unit ("0.044 in").
-import { useEffect, useId, useState } from 'react'
+import { useId, useState } from 'react'
 import { formatLength } from '../../../../shared/units/format.ts'
 import { parseLength } from '../../../../shared/units/parse.ts'
 import type { Length } from '../../../../shared/units/quantity.ts'
@@ -15,19 +15,15 @@ export function GapField({ gap, disabled, onChange }: GapFieldProps) {
   const id = useId()
   const unit = useUnits().length
   const shown = gap ? formatLength(gap, unit) : ''
-  const [typed, setTyped] = useState(shown)
+  const [typed, setTyped] = useState<string>()
   const [unclear, setUnclear] = useState(false)
-  useEffect(() => setTyped(shown), [shown])
   const send = () => {
-    if (typed.trim() === shown) return
-    if (typed.trim() === '') {
-      setUnclear(false)
-      onChange(undefined)
-      return
-    }
-    const parsed = parseLength(typed, unit)
+    if (typed === undefined || typed.trim() === shown) return
+    const parsed = typed.trim() === '' ? undefined : parseLength(typed, unit)
     setUnclear(parsed === null)
-    if (parsed) onChange(parsed)
+    if (parsed === null) return
+    setTyped(undefined)
+    onChange(parsed)
   }
   return (
     <div className="tag-group">
@@ -36,7 +32,7 @@ export function GapField({ gap, disabled, onChange }: GapFieldProps) {
         id={id}
         inputMode="decimal"
         autoComplete="off"
-        value={typed}
+        value={typed ?? shown}
         disabled={disabled}
         aria-invalid={unclear}
         aria-describedby={unclear ? `${id}-why` : undefined}

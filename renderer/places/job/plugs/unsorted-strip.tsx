@@ -35,6 +35,7 @@ export function UnsortedStrip({
     setChosen(now => (now.has(id) ? new Set([...now].filter(one => one !== id)) : new Set([...now, id])))
 
   return (
+    // oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- a drop target; buttons inside do the same
     <section
       className="unsorted"
       aria-label="Unsorted photos"
