@@ -132,6 +132,26 @@ describe('the two sizes', () => {
   })
 })
 
+describe('the header', () => {
+  it.each(['jpeg', 'png', 'webp', 'avif'] as const)('of a %s tells the capture time', async format => {
+    const takenAt = { time: '2026:03:02 09:14:05', subSec: '12', offset: '+01:00' }
+    const header = await imaging.header(await picture(1, { takenAt }).toFormat(format).toBuffer())
+    expect(header.takenAt).toEqual({ local: '2026-03-02T09:14:05', subSec: '12', offset: '+01:00' })
+  })
+
+  it('of an untagged picture names no profile', async () => {
+    const header = await imaging.header(await picture(1).jpeg().toBuffer())
+    expect(header).toEqual({
+      format: 'jpeg',
+      width: 96,
+      height: 64,
+      turned: false,
+      weight: 1,
+      assignProfile: false,
+    })
+  })
+})
+
 describe('HEIC', () => {
   it.each([
     ['srgb.heic', 'sRGB'],

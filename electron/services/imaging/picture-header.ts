@@ -38,14 +38,19 @@ function refuseTooLarge(name: string, width: number, height: number, most: numbe
 
 type Metadata = Awaited<ReturnType<ReturnType<typeof openHeader>['metadata']>>
 
-/** Bytes of what must be held at full size at once; 0 for what the decoder reads row by row. */
+/**
+ * Bytes of what must be held at full size at once; 0 for what the decoder reads row by row. A turned JPEG is shrunk
+ * before it is turned; other turned pictures are not. HEIC has its own limit.
+ */
 function heldWhole(format: PhotoFormat, metadata: Metadata, turned: boolean): number {
-  const rowByRow =
-    !metadata.isProgressive && !turned && (format === 'jpeg' || format === 'png' || format === 'tiff')
-  if (rowByRow) return 0
+  const readByRow = format === 'jpeg' || ((format === 'png' || format === 'tiff') && !turned)
+  if (format === 'heic' || (readByRow && !metadata.isProgressive)) return 0
   const bytesPerValue = format === 'jpeg' || metadata.depth !== 'uchar' ? 2 : 1
   return metadata.width * metadata.height * metadata.channels * bytesPerValue
 }
+
+/** Decoded, with a fourth channel, and once more as the TIFF that carries the profile. */
+const copiesToAssign = 3
 
 type Colour = Pick<PictureHeader, 'icc' | 'profile' | 'assignProfile'>
 
@@ -80,9 +85,11 @@ export async function pictureHeader(bytes: Uint8Array, format: PhotoFormat): Pro
     )
   }
   const turned = (metadata.orientation ?? 1) > 1
-  const whole = heldWhole(format, metadata, turned)
-  if (whole > maxBytesHeldWhole)
+  const colour = await colourOf(bytes, format, metadata.icc)
+  const whole = heldWhole(format, metadata, turned) * (colour.assignProfile ? copiesToAssign : 1)
+  if (whole > maxBytesHeldWhole) {
     refuseTooLarge(name, width, height, Math.floor((width * height * maxBytesHeldWhole) / whole))
+  }
   const exif = format === 'tiff' ? bytes : metadata.exif
   const takenAt = exif === undefined ? undefined : captureTime(exif)
   return {
@@ -91,7 +98,7 @@ export async function pictureHeader(bytes: Uint8Array, format: PhotoFormat): Pro
     height,
     turned,
     weight: Math.ceil((width * height) / pixelsPerTurn),
-    ...(await colourOf(bytes, format, metadata.icc)),
+    ...colour,
     ...(takenAt === undefined ? {} : { takenAt }),
   }
 }
