@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto'
+import type * as FileSystem from 'node:fs/promises'
 import { appendFile, mkdtemp, rename, rm, symlink, truncate, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -10,7 +11,7 @@ import { RefusedFile } from './refused-file.ts'
 let meanwhile: () => Promise<void>
 
 vi.mock('node:fs/promises', async importOriginal => {
-  const original = await importOriginal<typeof import('node:fs/promises')>()
+  const original = await importOriginal<typeof FileSystem>()
   return {
     ...original,
     open: async (...args: Parameters<typeof original.open>) => {
