@@ -1,6 +1,6 @@
 // The window: a narrow rail, and the place it leads to.
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
-import { CircleGauge, ListTree, Settings2 } from 'lucide-react'
+import { ClipboardList, EyeOff, SlidersHorizontal, Unplug } from 'lucide-react'
 import { useEffect, useState } from 'react'
 import { Link, Redirect, Route, Router, Switch, useLocation } from 'wouter'
 import { useHashLocation } from 'wouter/use-hash-location'
@@ -11,6 +11,7 @@ import { useChanges } from './api/use-changes.ts'
 import { useSettings, useStatus } from './api/use-settings.ts'
 import './app.css'
 import { KeySheet } from './keys/key-sheet.tsx'
+import { Mark } from './parts/mark.tsx'
 import { NoticeProvider } from './parts/notices.tsx'
 import { JobPlace } from './places/job/job-place.tsx'
 import { JobsPlace } from './places/jobs/jobs-place.tsx'
@@ -37,8 +38,8 @@ export function App({ session }: { session: Session }) {
 }
 
 const places = [
-  { path: '/jobs', label: 'Jobs', icon: ListTree },
-  { path: '/setup', label: 'Setup', icon: Settings2 },
+  { path: '/jobs', label: 'Jobs', icon: ClipboardList },
+  { path: '/setup', label: 'Setup', icon: SlidersHorizontal },
 ] as const
 
 function Shell() {
@@ -53,7 +54,7 @@ function Shell() {
   return (
     <div className="shell">
       <nav className="rail" aria-label="Places">
-        <CircleGauge className="rail-mark" aria-hidden="true" />
+        <Mark />
         {places.map(({ path, label, icon: Icon }) => (
           <Link
             key={path}
@@ -71,12 +72,14 @@ function Shell() {
       <div className="place">
         {!connected && (
           <p className="banner" role="alert">
+            <Unplug aria-hidden="true" />
             Plugtray does not answer. Is it still running? What was saved is safe; this page goes on by itself
             once it is back.
           </p>
         )}
         {status?.readOnly && (
           <p className="banner" role="status">
+            <EyeOff aria-hidden="true" />
             Only reading: {status.readOnly}
           </p>
         )}

@@ -18,7 +18,7 @@ export function KeySheet() {
   const contexts = [...new Set(keyCommands.map(command => command.context))]
   return (
     <>
-      <button type="button" className="rail-link rail-button" onClick={() => setOpen(true)}>
+      <button type="button" className="rail-link" onClick={() => setOpen(true)}>
         <Keyboard aria-hidden="true" />
         Keys
       </button>

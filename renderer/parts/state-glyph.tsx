@@ -1,26 +1,30 @@
-// The glyph of a state: an open dashed ring, an open ring, a half-filled and a filled one. It never stands without its word.
+// The glyph of a state, alone or with its word. It never stands without its word beside it or spoken.
 import type { State } from '../../shared/diagnosis/condition-map.ts'
+import { stateShapes } from '../../shared/diagnosis/state-shape.ts'
 
 /** Drawn around (0, 0) within the given radius, in the current colour. For use inside an SVG. */
 export function StateMark({ state, radius }: { state: State; radius: number }) {
-  const stroke = { fill: 'none', stroke: 'currentColor', strokeWidth: radius * 0.28 }
-  if (state === 'unknown')
-    return <circle r={radius * 0.86} {...stroke} strokeDasharray={`${radius * 0.6} ${radius * 0.5}`} />
-  if (state === 'sound') return <circle r={radius * 0.86} {...stroke} />
-  if (state === 'watch')
-    return (
-      <>
-        <circle r={radius * 0.86} {...stroke} />
-        <path d={`M 0 ${-radius} A ${radius} ${radius} 0 0 1 0 ${radius} Z`} fill="currentColor" />
-      </>
-    )
-  return <circle r={radius} fill="currentColor" />
+  const { outline, solid } = stateShapes[state]
+  return (
+    <g transform={`scale(${radius / 10})`} className="state-mark">
+      {outline && (
+        <path
+          d={outline.path}
+          fill="none"
+          stroke="currentColor"
+          strokeWidth={outline.width}
+          strokeDasharray={outline.dash?.join(' ')}
+        />
+      )}
+      {solid && <path d={solid} fill="currentColor" fillRule="evenodd" />}
+    </g>
+  )
 }
 
-export function StateGlyph({ state }: { state: State }) {
+export function StateGlyph({ state, size = 16 }: { state: State; size?: number }) {
   return (
-    <svg className="state-glyph" viewBox="-10 -10 20 20" width="16" height="16" aria-hidden="true">
-      <StateMark state={state} radius={8} />
+    <svg className="state-glyph" viewBox="-10 -10 20 20" width={size} height={size} aria-hidden="true">
+      <StateMark state={state} radius={10} />
     </svg>
   )
 }
@@ -28,7 +32,7 @@ export function StateGlyph({ state }: { state: State }) {
 export function StateWord({ state }: { state: State }) {
   return (
     <span className="state-word" data-state={state}>
-      <StateGlyph state={state} /> {state}
+      <StateGlyph state={state} size={14} /> {state}
     </span>
   )
 }

@@ -9,6 +9,7 @@ import { JobHead } from './job-head.tsx'
 import { JobPageContext } from './job-context.ts'
 import './job-place.css'
 import { PlugsPanel } from './plugs/plugs-panel.tsx'
+import { TabNote } from './tab-note.tsx'
 import { useJobPageState } from './use-job-page-state.ts'
 import { WriteUpPanel } from './write-up/write-up-panel.tsx'
 import type { JobState } from '../../../shared/contract/contract.ts'
@@ -24,7 +25,7 @@ export function JobPlace({ id, tab }: { id: string; tab: string }) {
   const { data, error } = useJobState(id)
   if (error)
     return (
-      <main className="empty">
+      <main className="problem-page">
         <h1>This job cannot be opened</h1>
         <p role="alert">{inWords(error)}</p>
         <Link href="/jobs">Back to the jobs</Link>
@@ -52,7 +53,7 @@ function OpenJob({ state, tab }: { state: JobState; tab: string }) {
                 aria-current={name === shown.name ? 'page' : undefined}
                 aria-keyshortcuts={`Alt+${at + 1}`}
               >
-                {label}
+                {label} <TabNote job={state.job} tab={name} />
               </Link>
             ))}
           </nav>

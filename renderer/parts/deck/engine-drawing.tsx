@@ -1,0 +1,94 @@
+// The engine as a drawing: head outlines, head bolts, centre lines and the front of the engine. No meaning of its own.
+import type { DeckGeometry } from '../../../shared/engine/deck-geometry.ts'
+import type { Layout } from '../../../shared/engine/layout-schema.ts'
+import type { DeckPlaces } from './deck-places.ts'
+
+type EngineDrawingProps = { layout: Layout; deck: DeckGeometry; places: DeckPlaces }
+
+export function EngineDrawing({ layout, deck, places: { scale, x, y } }: EngineDrawingProps) {
+  const upright = layout.front === 'top' || layout.front === 'bottom'
+  return (
+    <svg className="engine" aria-hidden="true">
+      <g transform={`translate(${x} ${y}) scale(${scale})`}>
+        <FrontCover deck={deck} layout={layout} />
+        {deck.banks.map(bank => (
+          <g key={bank.name}>
+            <rect className="engine-head" {...boxOf(bank)} rx={12} />
+            {upright ? (
+              <path
+                className="engine-centre"
+                d={`M ${bank.x + bank.width / 2} ${bank.y - 6} v ${bank.height + 12}`}
+              />
+            ) : (
+              <path
+                className="engine-centre"
+                d={`M ${bank.x - 6} ${bank.y + bank.height / 2} h ${bank.width + 12}`}
+              />
+            )}
+            {boltsOf(bank, upright).map(bolt => (
+              <circle key={`${bolt.x} ${bolt.y}`} className="engine-bolt" cx={bolt.x} cy={bolt.y} r={4.5} />
+            ))}
+          </g>
+        ))}
+        {deck.cylinders.map(one => (
+          <rect
+            key={one.cylinder}
+            className="engine-cylinder"
+            {...boxOf(one)}
+            rx={Math.min(one.width, one.height) / 2}
+          />
+        ))}
+      </g>
+    </svg>
+  )
+}
+
+type Box = { x: number; y: number; width: number; height: number }
+const boxOf = ({ x, y, width, height }: Box): Box => ({ x, y, width, height })
+
+const pitch = 100
+/** Bolts stand at the corners of every cylinder, shared by neighbours. */
+function boltsOf(bank: Box, upright: boolean): { x: number; y: number }[] {
+  const long = upright ? bank.height : bank.width
+  const count = Math.round((long - 12) / pitch) + 1
+  return Array.from({ length: count }, (_, at) => {
+    const along = at === 0 ? 11 : at === count - 1 ? long - 11 : 6 + at * pitch
+    return upright
+      ? [
+          { x: bank.x + 11, y: bank.y + along },
+          { x: bank.x + bank.width - 11, y: bank.y + along },
+        ]
+      : [
+          { x: bank.x + along, y: bank.y + 11 },
+          { x: bank.x + along, y: bank.y + bank.height - 11 },
+        ]
+  }).flat()
+}
+
+/** A plate across the banks where the belts run, with an arrow out of the engine. */
+function FrontCover({ deck, layout }: { deck: DeckGeometry; layout: Layout }) {
+  const left = Math.min(...deck.banks.map(bank => bank.x))
+  const right = Math.max(...deck.banks.map(bank => bank.x + bank.width))
+  const top = Math.min(...deck.banks.map(bank => bank.y))
+  const bottom = Math.max(...deck.banks.map(bank => bank.y + bank.height))
+  const deep = 20
+  const plate = {
+    top: { x: left, y: top - deep - 8, width: right - left, height: deep },
+    bottom: { x: left, y: bottom + 8, width: right - left, height: deep },
+    left: { x: left - deep - 8, y: top, width: deep, height: bottom - top },
+    right: { x: right + 8, y: top, width: deep, height: bottom - top },
+  }[layout.front]
+  const turn = { top: 0, right: 90, bottom: 0, left: -90 }[layout.front]
+  const arrow = { top: '\u25B2', right: '\u25B2', bottom: '\u25BC', left: '\u25B2' }[layout.front]
+  return (
+    <g>
+      <rect className="engine-front" {...plate} rx={4} />
+      <text
+        className="engine-front-word"
+        transform={`translate(${plate.x + plate.width / 2} ${plate.y + plate.height / 2}) rotate(${turn})`}
+      >
+        {`${arrow} front`}
+      </text>
+    </g>
+  )
+}
