@@ -4,6 +4,7 @@ import type { JobSummary } from '../contract/summary-schema.ts'
 /** Letters that do not come apart into a plain letter and an accent; and the two small sigmas, which are one letter. */
 const plain: Readonly<Record<string, string>> = {
   ς: 'σ',
+  ß: 'ss',
   æ: 'ae',
   œ: 'oe',
   ø: 'o',
@@ -17,6 +18,7 @@ const special = new RegExp(`[${Object.keys(plain).join('')}]`, 'g')
 /** Lower case without accents: "Ölpumpe" and "OLPUMPE" are the same; "ß" is "ss". */
 export const folded = (text: string): string =>
   text
+    .normalize('NFKD')
     // Through capitals first: some small letters (ß, ı) have no other way to meet their capital.
     .toUpperCase()
     .normalize('NFKD')

@@ -9,6 +9,7 @@ import { FaultError } from '../fault.ts'
 import { type CheckOptions, checkCatalogue } from './check.ts'
 import { type Disk, realDisk } from './disk.ts'
 import { onDisk } from './disk-fault.ts'
+import { createDoubts } from './doubts.ts'
 import { followWriter } from './follow-writer.ts'
 import { jobChanges } from './job-changes.ts'
 import { type ListChange, openJobIndex, type Unreadable } from './job-index.ts'
@@ -41,6 +42,8 @@ export type Catalogue = {
   photos: PhotoStore
   /** Jobs that could not be read when they were last looked at. */
   readonly unreadable: readonly Unreadable[]
+  /** Looks again at what a failing disk left in doubt. Done every second by itself as long as there is any. */
+  settle: () => Promise<void>
   /** Verifies everything while the catalogue stays in use. Mends only where this process may write. */
   check: (options: Omit<CheckOptions, 'disk'>) => Promise<CheckReport>
   onChange: (listener: (change: ListChange) => void) => () => void
@@ -66,16 +69,17 @@ export async function openCatalogue(folder: string, options: OpenOptions): Promi
   }
   const index = openJobIndex(disk, folder, lock !== undefined)
   const jobs = openJobStore(disk, folder)
+  const doubts = createDoubts()
   const listeners = new Set<(change: ListChange) => void>()
   const tell = (change: ListChange) => {
     for (const listener of listeners) listener(change)
   }
   try {
     await onDisk('index', () => index.scan(true))
-    const place = { disk, folder, writable }
+    const place = { disk, folder, writable, doubts }
     const settings = await openSettings(place)
     const layouts = await openOwnLayouts(place)
-    const changes = jobChanges({ index, jobs, trash: openTrash(disk, folder), writable, tell })
+    const changes = jobChanges({ index, jobs, trash: openTrash(disk, folder), doubts, writable, tell })
     const unfollow = lock ? () => {} : followWriter(disk, join(folder, 'index'), index, tell)
 
     return {
@@ -96,7 +100,9 @@ export async function openCatalogue(folder: string, options: OpenOptions): Promi
       get unreadable() {
         return index.unreadable()
       },
+      settle: doubts.settle,
       async check(asked) {
+        await doubts.settle()
         await index.flush()
         const report = await checkCatalogue(folder, { ...asked, mend: asked.mend && readOnly === null, disk })
         // Files that came or went by hand while the catalogue was open are now known.
@@ -109,6 +115,7 @@ export async function openCatalogue(folder: string, options: OpenOptions): Promi
       },
       async close() {
         unfollow()
+        doubts.close()
         readOnly ??= 'The catalogue was closed.'
         await changes.settled()
         await index.close()

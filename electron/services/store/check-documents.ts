@@ -2,7 +2,7 @@
 import type { z } from 'zod'
 import { markerName, markerSchema } from './catalogue-marker.ts'
 import type { Checking } from './checking.ts'
-import { lockName } from './lock.ts'
+import { isOfLock, lockName } from './lock.ts'
 import { ownLayoutsKind, readSmallDocument, settingsKind } from './small-documents.ts'
 
 const folders = ['jobs', 'index', 'trash', 'photos', 'derived', 'damaged', 'incoming', 'specimens']
@@ -32,5 +32,6 @@ export async function checkDocuments(checking: Checking): Promise<void> {
     )
   const known = new Set([...folders, ...documents.map(({ name }) => name), lockName])
   for (const name of names)
-    if (!known.has(name) && !name.startsWith(`${lockName}.after-`)) checking.foreign(name)
+    if (isOfLock(name)) checking.sayLeftOver(name)
+    else if (!known.has(name)) checking.foreign(name)
 }

@@ -1,10 +1,13 @@
 // Who holds a catalogue: a process told apart from every other one, and whether it is certainly gone.
+import { randomBytes } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { z } from 'zod'
 
 export const holderSchema = z.strictObject({
   pid: z.int(),
+  /** Tells the openings of one process apart. */
+  opening: z.string(),
   /** Start of the process in clock ticks since boot, where the system tells: a pid alone may be used again. */
   started: z.string(),
   boot: z.string(),
@@ -38,6 +41,7 @@ function processStat(pid: number): { state: string; started: string } {
 
 export const thisProcess = (version: string, at: Date): Holder => ({
   pid: process.pid,
+  opening: randomBytes(8).toString('hex'),
   started: processStat(process.pid).started,
   boot: readText('/proc/sys/kernel/random/boot_id'),
   host: hostname(),
@@ -46,7 +50,10 @@ export const thisProcess = (version: string, at: Date): Holder => ({
   at: at.toISOString(),
 })
 
-function isAlive({ pid, started }: Holder): boolean {
+/** Openings of this process that hold something, or are just asking for it. */
+export const openHere = new Set<string>()
+
+function isAlive({ pid, started, opening }: Holder): boolean {
   try {
     process.kill(pid, 0)
   } catch (error) {
@@ -54,6 +61,8 @@ function isAlive({ pid, started }: Holder): boolean {
     if (!(error instanceof Error && 'code' in error && error.code === 'EPERM')) return false
   }
   const now = processStat(pid)
+  // Left behind by this very process, on a disk that would not let it be removed.
+  if (pid === process.pid && now.started === started) return openHere.has(opening)
   // A killed process stays in the table until its parent has looked; it writes nothing any more.
   if (now.state === 'Z' || now.state === 'X') return false
   return started === '' || now.started === '' || now.started === started

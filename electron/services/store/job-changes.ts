@@ -1,6 +1,7 @@
 // What changes jobs: save, remove, restore. Each is durable when it returns, and after a failure the list is as the disk has it.
 import type { Job } from '../../../shared/job/job-schema.ts'
 import { FaultError } from '../fault.ts'
+import type { Doubts } from './doubts.ts'
 import type { JobIndex, ListChange } from './job-index.ts'
 import type { FiledJob, JobStore } from './job-store.ts'
 import type { Trash } from './trash.ts'
@@ -17,6 +18,7 @@ type Parts = {
   index: JobIndex
   jobs: JobStore
   trash: Trash
+  doubts: Doubts
   /** Throws READ_ONLY. */
   writable: () => Promise<void>
   tell: (change: ListChange) => void
@@ -24,16 +26,24 @@ type Parts = {
 
 const codeOf = (error: unknown): string => (error instanceof FaultError ? error.code : '')
 
-export function jobChanges({ index, jobs, trash, writable, tell }: Parts): JobChanges {
+export function jobChanges({ index, jobs, trash, doubts, writable, tell }: Parts): JobChanges {
   const running = new Set<Promise<unknown>>()
 
-  async function look(id: string): Promise<void> {
+  /** Takes into the list what the disk holds of a job. False while the disk does not answer. */
+  async function look(id: string): Promise<boolean> {
     jobs.forget(id)
     try {
       index.remember(await jobs.load(id))
+      return true
     } catch (error) {
+      if (codeOf(error) === 'DISK') return false
+    }
+    try {
       // One that is merely missing stays in the list, and is said to be missing.
-      if (codeOf(error) === 'NOT_FOUND' && (await trash.has(id).catch(() => false))) index.drop(id)
+      if (await trash.has(id)) index.drop(id)
+      return true
+    } catch {
+      return false
     }
   }
 
@@ -42,7 +52,7 @@ export function jobChanges({ index, jobs, trash, writable, tell }: Parts): JobCh
     try {
       return await work()
     } catch (error) {
-      await look(id)
+      if (!(await look(id))) doubts.add(`job ${id}`, () => look(id))
       throw error
     }
   }

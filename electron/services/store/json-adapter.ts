@@ -1,7 +1,7 @@
 // The adapter under lowdb: durable writes, strict reads. Writes that pile up are merged; each is acknowledged only
 // when content at least as new as its own is on the disk.
 import type { Adapter } from 'lowdb'
-import type { Disk } from './disk.ts'
+import type { Disk, FileStamp } from './disk.ts'
 import { onDisk } from './disk-fault.ts'
 import { replaceFile } from './durable-file.ts'
 import { sameStamp } from './same-stamp.ts'
@@ -25,6 +25,8 @@ export class DurableJsonAdapter<T> implements Adapter<T> {
   #draining = false
   /** What is in the file, as far as this process read or wrote it; null where there is none. */
   durable: T | null = null
+  /** True when a failing disk would not even tell what is in the file now; reading clears it. */
+  isInDoubt = false
 
   constructor(file: JsonFile<T>) {
     this.#file = file
@@ -35,10 +37,14 @@ export class DurableJsonAdapter<T> implements Adapter<T> {
     const { disk, path, name, decode } = this.#file
     const isThere = (await onDisk(name, () => disk.stamp(path))) !== null
     this.durable = isThere ? decode(await onDisk(name, () => disk.read(path))) : null
+    this.isInDoubt = false
     return this.durable
   }
 
-  /** Rejects with FaultError; the file and `durable` are then as they were before, and the next write starts afresh. */
+  /**
+   * Rejects with FaultError; the next write then starts afresh. The file is as it was before, or, where the disk would
+   * not let it be put back, `durable` is what the file holds now.
+   */
   write(data: T): Promise<void> {
     const bytes = this.#file.encode(data)
     return new Promise((resolve, reject) => {
@@ -70,10 +76,19 @@ export class DurableJsonAdapter<T> implements Adapter<T> {
       await onDisk(name, () => replaceFile(disk, path, bytes))
       this.durable = data
     } catch (error) {
-      const after = await disk.stamp(path).catch(() => before)
       // Moved, but perhaps not for good: nobody was told that it is kept, so the content before comes back.
-      if (!sameStamp(before, after)) await this.#putBack(data)
+      if (await this.#hasMoved(before)) await this.#putBack(data)
       throw error
+    }
+  }
+
+  async #hasMoved(before: FileStamp | null): Promise<boolean> {
+    const { disk, path } = this.#file
+    try {
+      return !sameStamp(before, await disk.stamp(path))
+    } catch {
+      this.isInDoubt = true
+      return false
     }
   }
 
@@ -86,7 +101,8 @@ export class DurableJsonAdapter<T> implements Adapter<T> {
     } catch {
       // Then what lies there counts, as it would after a new start.
       const bytes = await disk.read(path).catch(() => null)
-      if (bytes !== null && before?.compare(bytes) !== 0) this.durable = written
+      if (bytes === null) this.isInDoubt = true
+      else if (before?.compare(bytes) !== 0) this.durable = written
     }
   }
 }

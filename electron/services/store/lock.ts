@@ -4,7 +4,7 @@ import { type Claim, take } from './claim.ts'
 import type { Disk } from './disk.ts'
 import { codeOf } from './disk-fault.ts'
 import { replaceFile } from './durable-file.ts'
-import { type Holder, holderSchema, inOneSentence, isGone, thisProcess } from './holder.ts'
+import { type Holder, holderSchema, inOneSentence, isGone, openHere, thisProcess } from './holder.ts'
 
 export type Lock = {
   /** Null while the lock is still ours; else in one sentence who has it now. Never ours again after that. */
@@ -14,6 +14,8 @@ export type Lock = {
 export type LockAttempt = { lock: Lock } | { heldBy: string }
 
 const refreshMs = 5 * 60_000
+/** A file that is still being written is whole long before. */
+const tornAfterMs = 60_000
 export const lockName = 'lock'
 
 function holderIn(bytes: Uint8Array): Holder | null {
@@ -41,12 +43,39 @@ export async function takeLock(
     mine,
     isGone: (theirs, ageMs) => isGone(holderIn(theirs), here, ageMs),
   }
-  const claimed = await take(claim)
-  return claimed.won ? { lock: held(claim) } : { heldBy: inOneSentence(holderIn(claimed.theirs)) }
+  openHere.add(here.opening)
+  const done = () => openHere.delete(here.opening)
+  try {
+    const claimed = await take(claim)
+    if (claimed.won) return { lock: held(claim, done) }
+    done()
+    return { heldBy: inOneSentence(holderIn(claimed.theirs)) }
+  } catch (error) {
+    done()
+    throw error
+  }
+}
+
+/** Files that taking the lock leaves for a moment. */
+export const isOfLock = (name: string): boolean => name.startsWith(`${lockName}.`)
+
+/** Removes what processes left that were killed while they asked for the lock. Those of the living stay. */
+export async function sweepLock(disk: Disk, folder: string): Promise<void> {
+  const here = thisProcess('', new Date())
+  for (const name of (await disk.list(folder)).filter(isOfLock)) {
+    const path = join(folder, name)
+    const stamp = await disk.stamp(path)
+    const bytes = await disk.read(path).catch(() => null)
+    if (stamp === null || bytes === null) continue
+    const holder = holderIn(bytes)
+    const ageMs = Date.parse(here.at) - stamp.mtimeMs
+    if (holder === null ? ageMs > tornAfterMs : isGone(holder, here, ageMs))
+      await disk.remove(path).catch(() => undefined)
+  }
 }
 
 /** Keeps the lock fresh for other machines until it is released or lost. */
-function held(claim: Claim): Lock {
+function held(claim: Claim, done: () => void): Lock {
   const { disk, path, mine } = claim
   let over: string | null = null
 
@@ -77,6 +106,7 @@ function held(claim: Claim): Lock {
     lost,
     async release() {
       clearInterval(timer)
+      done()
       if ((await lost()) !== null) return
       over = 'The catalogue was closed.'
       await disk.remove(path).catch(() => undefined)

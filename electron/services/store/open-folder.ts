@@ -4,8 +4,8 @@ import { FaultError } from '../fault.ts'
 import { markerIsMissing, writeMarker } from './catalogue-marker.ts'
 import type { Disk } from './disk.ts'
 import { codeOf, onDisk } from './disk-fault.ts'
-import { isLeftOver, makeFolders, removeLeftOvers } from './durable-file.ts'
-import { type Lock, lockName, takeLock } from './lock.ts'
+import { makeFolders, removeLeftOvers } from './durable-file.ts'
+import { isOfLock, type Lock, sweepLock, takeLock } from './lock.ts'
 
 export type OpenedFolder = {
   /** Absent where only reading is possible. */
@@ -16,7 +16,6 @@ export type OpenedFolder = {
 
 const subFolders = ['jobs', 'index', 'trash', 'photos', 'derived'] as const
 const swept = ['.', 'index', 'photos'] as const
-const lockSettlesMs = 60_000
 
 /** A new folder becomes a catalogue. Throws NEWER_VERSION before anything is touched, and DISK. */
 export async function openFolder(
@@ -38,6 +37,7 @@ export async function openFolder(
     try {
       for (const part of subFolders) await makeFolders(disk, at(part))
       for (const part of swept) await sweep(disk, at(part))
+      await sweepLock(disk, folder)
       if (unmarked) await writeMarker(disk, folder, appVersion)
     } catch (error) {
       await attempt.lock.release()
@@ -61,19 +61,14 @@ async function lockOrReason(disk: Disk, folder: string, appVersion: string, now?
   }
 }
 
-/** Temporary files of writers that are gone. Those of the lock may belong to one that is just asking for it. */
+/** Temporary files of writers that are gone; those of the lock tell themselves whose they are. */
 async function sweep(disk: Disk, folder: string): Promise<void> {
   const names = await disk.list(folder)
   await removeLeftOvers(
     disk,
     folder,
-    names.filter(name => !name.startsWith(lockName)),
+    names.filter(name => !isOfLock(name)),
   )
-  for (const name of names.filter(one => one.startsWith(`${lockName}.`))) {
-    const stamp = await disk.stamp(join(folder, name))
-    const isOld = stamp !== null && Date.now() - stamp.mtimeMs > lockSettlesMs
-    if (isOld && (isLeftOver(name) || name.includes('.after-'))) await disk.remove(join(folder, name))
-  }
 }
 
 /** Another process may be making this catalogue at this very moment. */

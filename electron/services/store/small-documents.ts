@@ -8,6 +8,7 @@ import { FaultError } from '../fault.ts'
 import { openSealed, sealed } from './content-hash.ts'
 import type { Disk } from './disk.ts'
 import { onDisk } from './disk-fault.ts'
+import type { Doubts } from './doubts.ts'
 import { makeFolders, replaceFile } from './durable-file.ts'
 import { storedDocument } from './stored-document.ts'
 
@@ -48,10 +49,10 @@ export function readSmallDocument<T>(bytes: Uint8Array, name: string, schema: z.
   return parsed.data
 }
 
-type Place = { disk: Disk; folder: string; writable: () => Promise<void> }
+type Place = { disk: Disk; folder: string; writable: () => Promise<void>; doubts: Doubts }
 type Kind<T> = { name: string; schema: z.ZodType<T>; fallback: T }
 
-async function openSmall<T>({ disk, folder, writable }: Place, kind: Kind<T>, standIn: boolean) {
+async function openSmall<T>({ disk, folder, writable, doubts }: Place, kind: Kind<T>, standIn: boolean) {
   const { name, schema, fallback } = kind
   const path = join(folder, name)
   const document = storedDocument<Stored<T>>({
@@ -85,13 +86,19 @@ async function openSmall<T>({ disk, folder, writable }: Place, kind: Kind<T>, st
       await writable()
       if (problem && (!standIn || problem.code !== 'DAMAGED')) throw problem
       if (problem) await setAside()
+      await document.settle()
       const rev = (document.current()?.rev ?? 0) + 1
       const stored: Stored<T> = sealed({
         schemaVersion: smallDocumentVersion,
         rev,
         value: schema.parse(value),
       })
-      await document.write(stored)
+      try {
+        await document.write(stored)
+      } catch (error) {
+        doubts.add(name, document.settle)
+        throw error
+      }
       problem = null
       return stored.value
     },

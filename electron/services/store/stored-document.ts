@@ -7,8 +7,10 @@ export type StoredDocument<T> = {
   current: () => T | null
   /** Reads and verifies afresh. Throws FaultError. */
   read: () => Promise<T | null>
-  /** Durable when it returns. Throws FaultError; the document is then as it was. */
+  /** Durable when it returns. Throws FaultError; the document is then what its file holds. */
   write: (data: T) => Promise<void>
+  /** After a write on a failing disk: reads again what the file holds, if that is in doubt. False while it still is. */
+  settle: () => Promise<boolean>
 }
 
 export function storedDocument<T>(file: JsonFile<T>): StoredDocument<T> {
@@ -17,12 +19,23 @@ export function storedDocument<T>(file: JsonFile<T>): StoredDocument<T> {
     { read: () => adapter.read(), write: async data => (data === null ? undefined : adapter.write(data)) },
     null,
   )
+  const read = async (): Promise<T | null> => {
+    low.data = null
+    await low.read()
+    return low.data
+  }
   return {
     current: () => low.data,
-    async read() {
-      low.data = null
-      await low.read()
-      return low.data
+    read,
+    async settle() {
+      if (!adapter.isInDoubt) return true
+      const before = low.data
+      try {
+        await read()
+      } catch {
+        low.data = before
+      }
+      return !adapter.isInDoubt
     },
     async write(data) {
       low.data = data
