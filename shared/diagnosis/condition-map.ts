@@ -3,6 +3,7 @@ import { cylindersOf } from '../engine/relations.ts'
 import { slotKey } from '../engine/slots.ts'
 import { judgeAll } from '../gauges/gauges.ts'
 import type { GaugeVerdict } from '../gauges/verdict.ts'
+import { type ShownUnits, tradeUnits } from '../gauges/shown.ts'
 import type { SlotAddress } from '../job/command-schema.ts'
 import { currentReading } from '../job/current.ts'
 import type { Job } from '../job/job-schema.ts'
@@ -31,8 +32,8 @@ export type CylinderState = {
 const severity = { sound: 0, watch: 1, fault: 2 } as const
 
 /** Worst of what is known; unknown where nothing is known. Voided pulls do not count. One entry a cylinder, by number. */
-export function conditionMap(job: Job, stage: Stage): CylinderState[] {
-  const verdicts = judgeAll(job, stage)
+export function conditionMap(job: Job, stage: Stage, units: ShownUnits = tradeUnits): CylinderState[] {
+  const verdicts = judgeAll(job, stage, units)
   return cylindersOf(job.layout)
     .toSorted((a, b) => a - b)
     .map(cylinder => {

@@ -1,7 +1,9 @@
 // Plain facts about the engine as a whole that can be read off directly: patterns of the trade, no probabilities.
 import { companion, neighbours } from '../engine/relations.ts'
-import { compressionRules, compressionValues } from '../gauges/compression.ts'
+import { compressionRules } from '../gauges/compression-comparison.ts'
+import { compressionValues } from '../gauges/compression-values.ts'
 import { judgeAll } from '../gauges/gauges.ts'
+import { type ShownUnits, tradeUnits } from '../gauges/shown.ts'
 import { currentReading } from '../job/current.ts'
 import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
@@ -12,12 +14,12 @@ export type EngineRemark = { kind: string; text: string; source: string }
 const army = 'US Army TM 5-4210-230-14&P-1'
 
 /** In the order in which they are worth reading. */
-export function engineRemarks(job: Job, stage: Stage): EngineRemark[] {
+export function engineRemarks(job: Job, stage: Stage, units: ShownUnits = tradeUnits): EngineRemark[] {
   return [
     ...lowNeighbours(job, stage),
     ...plugPatterns(job, stage),
     ...weakCompanions(job, stage),
-    ...engineVerdicts(job, stage),
+    ...engineVerdicts(job, stage, units),
   ]
 }
 
@@ -117,8 +119,8 @@ function weakCompanions(job: Job, stage: Stage): EngineRemark[] {
 }
 
 /** Verdicts that speak of the engine, not of a cylinder. */
-function engineVerdicts(job: Job, stage: Stage): EngineRemark[] {
-  return judgeAll(job, stage)
+function engineVerdicts(job: Job, stage: Stage, units: ShownUnits): EngineRemark[] {
+  return judgeAll(job, stage, units)
     .filter(one => one.cylinder === undefined && one.verdict !== 'within' && one.verdict !== 'noted')
     .map(one => ({
       kind: `${one.test}, ${one.rule}`,

@@ -11,6 +11,9 @@ export function atmosphereOf(circumstances: Circumstances): Atmosphere {
   return { inHg: seaLevelPressure, basis: 'assumed sea level' }
 }
 
+/** Local air pressure as a part of that at sea level: what a compression reading and a cranking vacuum follow. */
+export const pressureRatio = (atmosphere: Atmosphere): number => atmosphere.inHg / seaLevelPressure
+
 /**
  * Lower and upper edge of normal idle vacuum, inHg. At altitude the manifold's absolute pressure stays put, so the fall
  * of the atmosphere is subtracted; scaling by the pressure ratio would expect too much.
@@ -20,5 +23,8 @@ export function idleBand(atmosphere: Atmosphere): { low: number; high: number } 
   return { low: 17 - fall, high: 21 - fall }
 }
 
-/** Least flutter while cranking with the throttle shut, inHg; a small reading follows the pressure ratio. */
-export const crankingMinimum = (atmosphere: Atmosphere): number => (2 * atmosphere.inHg) / seaLevelPressure
+/** Least flutter while cranking with the throttle shut, about 2 to 2.5 inHg; so small a reading follows the ratio. */
+export function crankingBand(atmosphere: Atmosphere): { low: number; high: number } {
+  const ratio = pressureRatio(atmosphere)
+  return { low: 2 * ratio, high: 2.5 * ratio }
+}

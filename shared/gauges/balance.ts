@@ -1,91 +1,122 @@
-// Cylinder balance: what engine speed and vacuum lose when a cylinder is cut out, against its mates.
-import { validPulls } from '../job/current.ts'
+// Cylinder balance: what engine speed and vacuum lose when a cylinder is cut out, against the middle loss of the others.
+import { cylindersOf } from '../engine/relations.ts'
 import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
-import { toVacuum } from '../units/convert.ts'
-import { byCylinder, commonPractice, type GaugeVerdict, median, type Verdict } from './verdict.ts'
+import { balanceRules, callShare, type Drop } from './balance-share.ts'
+import { type BalanceValue, balanceValues, dropError } from './balance-values.ts'
+import { tidy } from './middle.ts'
+import {
+  percentWords,
+  round,
+  rpmWords,
+  type ShownUnits,
+  tradeUnits,
+  vacuumShown,
+  vacuumWords,
+} from './shown.ts'
+import { sources } from './sources.ts'
+import { byCylinder, type CylinderVerdict } from './verdict.ts'
 
-export type BalanceValue = {
-  cylinder: number
-  /** Middle loss of speed over the valid cut-outs, rpm. */
-  drop: number
-  /** Middle loss of vacuum, inHg, where it was read. */
-  vacuumDrop?: number
-  cuts: number
+const limit = `at least ${percentWords(balanceRules.weakShare)} of the others' middle drop (our figure); no drop at all is a dead cylinder`
+
+/** Verdicts by cylinder once at least two were cut out; before that only what the readings themselves show. */
+export function judgeBalance(job: Job, stage: Stage, units: ShownUnits = tradeUnits): CylinderVerdict[] {
+  const here = new Set(cylindersOf(job.layout))
+  const values = balanceValues(job, stage).filter(one => here.has(one.cylinder))
+  const speed = speedDrops(values, stage)
+  const vacuum = vacuumDrops(values, stage, units)
+  return [
+    ...speed.map(one => unlessDenied(one, vacuum, 'vacuum')),
+    ...vacuum.map(one => unlessDenied(one, speed, 'engine speed')),
+    ...values.flatMap(one => repeats(one, stage)),
+  ].toSorted(byCylinder)
 }
 
-export const balanceRules = {
-  /** Below this share of the other cylinders' middle drop a cylinder does no work, little work, or less than its share. */
-  deadShare: 10,
-  weakShare: 50,
-  watchShare: 70,
-  /** Reading error of one drop, from a tachometer read to 10 rpm before and after. */
-  readingRpm: 14,
-  /** A middle drop below this says that idle control hides the cut-outs. */
-  masked: 20,
-} as const
-
-export function balanceValues(job: Job, stage: Stage): BalanceValue[] {
-  const pulls = validPulls(job, 'balance', stage)
-  return [...new Set(pulls.map(pull => pull.cylinder))]
-    .map(cylinder => {
-      const mine = pulls.filter(pull => pull.cylinder === cylinder)
-      const vacuum = mine.flatMap(({ entry }) =>
-        entry.vacuumBefore && entry.vacuumAfter
-          ? [toVacuum(entry.vacuumBefore, 'inHg') - toVacuum(entry.vacuumAfter, 'inHg')]
-          : [],
-      )
-      return {
-        cylinder,
-        cuts: mine.length,
-        drop: median(mine.map(({ entry }) => entry.rpmBefore - entry.rpmAfter)),
-        ...(vacuum.length > 0 ? { vacuumDrop: median(vacuum) } : {}),
-      }
-    })
-    .toSorted(byCylinder)
+function speedDrops(values: readonly BalanceValue[], stage: Stage): CylinderVerdict[] {
+  const drops = values.map(({ cylinder, drop, plusMinus }) => ({ cylinder, drop, plusMinus }))
+  return drops.map(one => ({
+    test: 'balance',
+    rule: 'speed drop',
+    cylinder: one.cylinder,
+    stage,
+    value: round(one.drop),
+    plusMinus: round(one.plusMinus),
+    unit: 'rpm',
+    limit,
+    source: sources.balance,
+    ...called(one, drops, rpmWords),
+  }))
 }
 
-const limit = `a drop of at least ${balanceRules.watchShare} % of the other cylinders' middle drop; none at all is a dead cylinder`
+function vacuumDrops(values: readonly BalanceValue[], stage: Stage, units: ShownUnits): CylinderVerdict[] {
+  const drops = values.flatMap(({ cylinder, vacuumDrop, vacuumPlusMinus }) =>
+    vacuumDrop === undefined || vacuumPlusMinus === undefined
+      ? []
+      : [{ cylinder, drop: vacuumDrop, plusMinus: vacuumPlusMinus }],
+  )
+  return drops.map(one => ({
+    test: 'balance',
+    rule: 'vacuum drop',
+    cylinder: one.cylinder,
+    stage,
+    ...vacuumShown(one.drop, units),
+    plusMinus: vacuumShown(one.plusMinus, units).value,
+    limit,
+    source: sources.balance,
+    ...called(one, drops, drop => vacuumWords(drop, units)),
+  }))
+}
 
-/** One verdict a cylinder once at least two were cut out. */
-export function judgeBalance(job: Job, stage: Stage): GaugeVerdict[] {
-  const values = balanceValues(job, stage)
-  if (values.length < 2) return []
-  return values.map(one => {
-    const others = median(values.filter(other => other !== one).map(other => other.drop))
-    const base = { test: 'balance', rule: 'drop when cut out', cylinder: one.cylinder, stage } as const
-    const vacuum = one.vacuumDrop === undefined ? '' : ` Vacuum fell ${one.vacuumDrop.toFixed(1)} inHg.`
-    const common = {
-      ...base,
-      value: one.drop,
-      plusMinus: balanceRules.readingRpm,
-      unit: 'rpm',
-      limit,
-      source: commonPractice,
-    }
-    if (others < balanceRules.masked && one.drop < balanceRules.masked)
-      return {
-        ...common,
-        verdict: 'cannot be called',
-        why: `The other cylinders drop only ${Math.round(others)} rpm in the middle: idle control may be making up for each cut. Fix idle air or raise the idle and repeat.${vacuum}`,
-      }
-    const share = (one.drop / others) * 100
-    const uncertain = (balanceRules.readingRpm / others) * 100
-    const { verdict, words } = called(share, uncertain)
+function called(
+  one: Drop,
+  drops: readonly Drop[],
+  say: (drop: number) => string,
+): Pick<CylinderVerdict, 'verdict' | 'why'> {
+  const others = drops.filter(other => other !== one)
+  if (others.length === 0)
     return {
-      ...common,
-      verdict,
-      why: `Drops ${Math.round(one.drop)} rpm, ${Math.round(share)} % of the others' middle ${Math.round(others)} rpm: ${words}${vacuum}`,
+      verdict: 'noted',
+      why: `Drops ${say(one.drop)}; cut out the others too, there is nothing to compare with.`,
     }
-  })
+  const { verdict, words } = callShare(one, others, say)
+  return { verdict, why: `Drops ${say(one.drop)}: ${words}` }
 }
 
-function called(share: number, uncertain: number): { verdict: Verdict; words: string } {
-  if (share <= balanceRules.deadShare) return { verdict: 'outside', words: 'it does no work.' }
-  if (share + uncertain < balanceRules.weakShare) return { verdict: 'outside', words: 'it is weak.' }
-  if (share - uncertain >= balanceRules.watchShare) return { verdict: 'within', words: 'it does its share.' }
-  if (share - uncertain < balanceRules.weakShare && share < balanceRules.watchShare)
-    return { verdict: 'cannot be called', words: 'weak or nearly so; repeat the cut-out to tell.' }
-  if (share < balanceRules.watchShare) return { verdict: 'watch', words: 'it does less than its share.' }
-  return { verdict: 'within', words: 'it does its share, as near as the tachometer can tell.' }
+/** Idle control can hold the speed or the vacuum, not both: where the other clearly drops, this one settles nothing. */
+function unlessDenied(
+  one: CylinderVerdict,
+  others: readonly CylinderVerdict[],
+  name: string,
+): CylinderVerdict {
+  const denied = others.some(other => other.cylinder === one.cylinder && other.verdict === 'within')
+  return one.verdict === 'outside' && denied
+    ? {
+        ...one,
+        verdict: 'cannot be called',
+        why: `${one.why} But the ${name} drops as it should: idle control may be making up for the cut. Fix idle air and repeat.`,
+      }
+    : one
+}
+
+function repeats(one: BalanceValue, stage: Stage): CylinderVerdict[] {
+  if (one.cuts < 2) return []
+  const most = Math.hypot(dropError.rpm, dropError.rpm)
+  const apart = tidy(one.range) > tidy(most)
+  return [
+    {
+      test: 'balance',
+      rule: 'repeat',
+      cylinder: one.cylinder,
+      stage,
+      value: round(one.range),
+      unit: 'rpm',
+      verdict: apart ? 'watch' : 'within',
+      limit: `drops of one cylinder within ${rpmWords(most)}, as near as speed can be read`,
+      why: apart
+        ? 'The cut-outs of this cylinder do not repeat: let the engine recover between cuts and repeat.'
+        : `${one.cuts} cut-outs agree.`,
+      source: sources.practice,
+      about: 'reading',
+    },
+  ]
 }

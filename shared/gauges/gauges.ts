@@ -4,6 +4,7 @@ import type { TestKind } from '../job/pull-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
 import { judgeBalance } from './balance.ts'
 import { judgeCompression } from './compression.ts'
+import { type ShownUnits, tradeUnits } from './shown.ts'
 import { judgeVacuum } from './vacuum.ts'
 import type { GaugeVerdict } from './verdict.ts'
 
@@ -13,7 +14,8 @@ export type Gauge = {
   /** Shown where the test is entered, before its steps. */
   cautions: readonly string[]
   steps: readonly string[]
-  judge: (job: Job, stage: Stage) => GaugeVerdict[]
+  /** Worded in psi and inHg unless other units are asked for. */
+  judge: (job: Job, stage: Stage, units?: ShownUnits) => GaugeVerdict[]
 }
 
 /** Stands beside every caution. */
@@ -71,5 +73,5 @@ export const gauges: readonly Gauge[] = [
 export const gaugeOf = (test: TestKind): Gauge | undefined => gauges.find(gauge => gauge.test === test)
 
 /** Every verdict that the readings of one stage allow. */
-export const judgeAll = (job: Job, stage: Stage): GaugeVerdict[] =>
-  gauges.flatMap(gauge => gauge.judge(job, stage))
+export const judgeAll = (job: Job, stage: Stage, units: ShownUnits = tradeUnits): GaugeVerdict[] =>
+  gauges.flatMap(gauge => gauge.judge(job, stage, units))

@@ -1,162 +1,149 @@
 // Manifold vacuum at idle, at 2500 rpm, in a snap and while cranking, against bands that follow the altitude.
 import { validPulls } from '../job/current.ts'
 import type { Job } from '../job/job-schema.ts'
-import type { PullOf } from '../job/pull-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
-import { toVacuum } from '../units/convert.ts'
-import { atmosphereOf, crankingMinimum, idleBand } from './atmosphere.ts'
-import { needleMeanings } from './needle.ts'
-import type { VacuumPhase } from './vacuum-entry.ts'
-import { againstMinimum, commonPractice, type GaugeVerdict, median, settle } from './verdict.ts'
+import { type Atmosphere, atmosphereOf, crankingBand, idleBand } from './atmosphere.ts'
+import { againstMaximum, againstMinimum, readingError, settle } from './calling.ts'
+import { judgeNeedle } from './needle.ts'
+import { type ShownUnits, tradeUnits, vacuumShown, vacuumWords } from './shown.ts'
+import { sources } from './sources.ts'
+import { judgeSnap } from './vacuum-snap.ts'
+import { greatestOf, isPossible, phaseValue, possiblePulls, type VacuumValue } from './vacuum-values.ts'
+import type { GaugeVerdict } from './verdict.ts'
 
-/** Read to half of a 1 inHg division. */
-export const vacuumReading = 0.5
-
-const round = (value: number): number => Number(value.toFixed(1))
-type VacuumPull = PullOf<'vacuum'>
-const inHg = (pull: VacuumPull): number => toVacuum(pull.entry.reading, 'inHg')
-
-/** Middle of the valid readings of one phase, inHg; undefined when there are none. */
-export function vacuumValue(job: Job, stage: Stage, phase: VacuumPhase): number | undefined {
-  const readings = ofPhase(job, stage, phase).map(inHg)
-  return readings.length > 0 ? median(readings) : undefined
-}
-
-const ofPhase = (job: Job, stage: Stage, phase: VacuumPhase): VacuumPull[] =>
-  validPulls(job, 'vacuum', stage).filter(pull => pull.entry.phase === phase)
+/** A 2500 rpm reading lower than idle by more than this, one scale division, is a fall. */
+const fallAtSpeed = 2 * readingError.inHg
 
 /** Verdicts on the whole engine; vacuum alone never names a cylinder. */
-export function judgeVacuum(job: Job, stage: Stage): GaugeVerdict[] {
-  const atmosphere = atmosphereOf(job.circumstances)
-  const base = { test: 'vacuum', stage, unit: 'inHg', plusMinus: vacuumReading } as const
-  const where = `air pressure ${atmosphere.inHg.toFixed(2)} inHg, ${atmosphere.basis}`
-  const verdicts: GaugeVerdict[] = []
-  const impossible = validPulls(job, 'vacuum', stage).filter(pull => inHg(pull) > atmosphere.inHg)
-  for (const pull of impossible)
-    verdicts.push({
-      ...base,
-      rule: 'possible at all',
-      value: round(inHg(pull)),
-      verdict: 'cannot be called',
-      limit: `below the air pressure (${where})`,
-      why: `${pull.entry.phase}: a vacuum above the local air pressure cannot be: check the unit, the gauge and the altitude.`,
-      source: 'physics',
-    })
-  if (impossible.length > 0) return verdicts
-
-  const idle = vacuumValue(job, stage, 'idle')
-  if (idle !== undefined) {
-    const band = idleBand(atmosphere)
-    const low = againstMinimum(idle, vacuumReading, band.low)
-    const high = idle - vacuumReading > band.high
-    verdicts.push({
-      ...base,
-      rule: 'idle',
-      value: round(idle),
-      verdict: high ? 'watch' : low,
-      limit: `${band.low.toFixed(1)} to ${band.high.toFixed(1)} inHg (${where})`,
-      why: high
-        ? 'Higher than usual: over-advanced timing can do that. The pattern of the needle counts for more than the number.'
-        : `${low === 'outside' ? 'Low: something that hits all cylinders alike, or a leak.' : 'In the band, which does not yet prove the engine.'}${settle(low)}`,
-      source: `17 to 21 inHg at sea level: ${commonPractice}; altitude by subtraction: US Army TM 9-4910-677-14&P and US Standard Atmosphere 1976`,
-    })
-  }
-  const fast = vacuumValue(job, stage, '2500 rpm')
-  if (fast !== undefined && idle !== undefined) {
-    const call = againstMinimum(fast - idle, vacuumReading, 0)
-    verdicts.push({
-      ...base,
-      rule: '2500 rpm',
-      value: round(fast),
-      verdict: call === 'outside' ? 'outside' : 'within',
-      limit: `equal to idle (${round(idle)} inHg) or slightly above`,
-      why:
-        call === 'outside'
-          ? 'Below idle at speed: think of a restricted exhaust or a stuck exhaust-gas valve.'
-          : 'The exhaust flows freely.',
-      source: `${commonPractice}; vacuum pump manual (model MV8500)`,
-    })
-  }
-  verdicts.push(...snaps(job, stage, idle), ...cranking(job, stage), ...needles(job, stage))
-  return verdicts
+export function judgeVacuum(job: Job, stage: Stage, units: ShownUnits = tradeUnits): GaugeVerdict[] {
+  const air = atmosphereOf(job.circumstances)
+  const idle = phaseValue(job, stage, 'idle')
+  const fast = phaseValue(job, stage, '2500 rpm')
+  const cranking = phaseValue(job, stage, 'cranking')
+  return [
+    ...impossible(job, stage, air, units),
+    ...(idle ? [judgeIdle(job, stage, idle, air, units)] : []),
+    ...(fast ? [judgeFast(fast, idle, stage, units)] : []),
+    ...judgeSnap(job, stage, idle, units),
+    ...(cranking ? [judgeCranking(cranking, air, stage, units)] : []),
+    ...judgeNeedle(job, stage, units),
+  ]
 }
 
-function snaps(job: Job, stage: Stage, idle: number | undefined): GaugeVerdict[] {
-  const pulls = ofPhase(job, stage, 'snap')
-  const rebounds = pulls.flatMap(({ entry }) => (entry.rebound ? [toVacuum(entry.rebound, 'inHg')] : []))
-  if (pulls.length === 0) return []
-  const low = median(pulls.map(inHg))
+const airWords = (air: Atmosphere, units: ShownUnits): string =>
+  `air pressure ${vacuumWords(air.inHg, units)}, ${air.basis}`
+
+const shown = ({ value, plusMinus }: VacuumValue, units: ShownUnits) => ({
+  ...vacuumShown(value, units),
+  plusMinus: vacuumShown(plusMinus, units).value,
+})
+
+function impossible(job: Job, stage: Stage, air: Atmosphere, units: ShownUnits): GaugeVerdict[] {
+  return validPulls(job, 'vacuum', stage)
+    .filter(pull => !isPossible(job, pull))
+    .map(pull => ({
+      test: 'vacuum',
+      rule: `possible at all, ${pull.entry.phase}`,
+      stage,
+      ...vacuumShown(greatestOf(pull), units),
+      verdict: 'cannot be called',
+      limit: `not above the ${airWords(air, units)}`,
+      why: 'A vacuum above the local air pressure cannot be, so this reading is left out: check unit, gauge and altitude.',
+      source: sources.physics,
+      about: 'reading',
+    }))
+}
+
+function judgeIdle(
+  job: Job,
+  stage: Stage,
+  idle: VacuumValue,
+  air: Atmosphere,
+  units: ShownUnits,
+): GaugeVerdict {
+  const band = idleBand(air)
+  const low = againstMinimum(idle.value, idle.plusMinus, band.low)
+  const high = againstMaximum(idle.value, idle.plusMinus, band.high)
+  const steady = possiblePulls(job, stage, 'idle').some(pull => pull.entry.needle === 'steady')
+  const verdict = low === 'within' ? (high === 'outside' ? 'watch' : high) : low
+  const why =
+    verdict === 'outside'
+      ? `Low${steady ? ' and steady' : ''}: think first of what all cylinders share, late ignition or valve timing, an intake leak, worn rings.`
+      : verdict === 'watch'
+        ? 'Higher than usual: too much ignition advance can do that. The needle counts for more than the number.'
+        : verdict === 'within'
+          ? 'In the band; idle control can hide a fault, so this does not clear the engine.'
+          : `On the edge of the band.${settle(verdict)}`
+  return {
+    test: 'vacuum',
+    rule: 'idle',
+    stage,
+    ...shown(idle, units),
+    verdict,
+    limit: `${vacuumWords(band.low, units)} to ${vacuumWords(band.high, units)} (${airWords(air, units)})`,
+    why,
+    source: sources.idle,
+  }
+}
+
+function judgeFast(
+  fast: VacuumValue,
+  idle: VacuumValue | undefined,
+  stage: Stage,
+  units: ShownUnits,
+): GaugeVerdict {
   const base = {
     test: 'vacuum',
+    rule: '2500 rpm',
     stage,
-    rule: 'snap',
-    unit: 'inHg',
-    plusMinus: vacuumReading,
-    source: `${commonPractice}; US Army TM 9-4910-677-14&P`,
+    ...shown(fast, units),
+    source: sources.fast,
   } as const
-  if (idle === undefined || rebounds.length === 0)
-    return [
-      {
-        ...base,
-        value: round(low),
-        verdict: 'noted',
-        limit: 'falls to between 0 and 5, then rebounds above idle',
-        why: 'Rebound and idle are both needed to judge a snap; a fall to zero alone is no fault.',
-      },
-    ]
-  const rebound = median(rebounds)
-  const small = rebound + vacuumReading < idle
-  return [
-    {
+  if (!idle)
+    return {
       ...base,
-      value: round(rebound),
-      verdict: small ? 'watch' : 'within',
-      limit: `rebound above idle (${round(idle)} inHg)`,
-      why: small
-        ? `Falls to ${round(low)}, rebounds only to ${round(rebound)}: rings not sealing come first, once gasket leaks are excluded.`
-        : `Falls to ${round(low)}, rebounds to ${round(rebound)}: a wide fall and a wide rebound are normal.`,
-    },
-  ]
+      verdict: 'noted',
+      limit: 'equal to idle or slightly above',
+      why: 'The idle reading is missing, so there is nothing to hold this one against.',
+    }
+  const doubt = Math.hypot(fast.plusMinus, idle.plusMinus)
+  const verdict = againstMinimum(fast.value - idle.value, doubt, -fallAtSpeed)
+  return {
+    ...base,
+    verdict,
+    limit: `equal to idle (${vacuumWords(idle.value, units)}) or slightly above`,
+    why:
+      verdict === 'within'
+        ? 'It does not fall with speed: the exhaust is not held back.'
+        : `Below idle at speed: a restricted exhaust, or exhaust-gas recirculation stuck open.${settle(verdict)}`,
+  }
 }
 
-function cranking(job: Job, stage: Stage): GaugeVerdict[] {
-  const value = vacuumValue(job, stage, 'cranking')
-  if (value === undefined) return []
-  const minimum = crankingMinimum(atmosphereOf(job.circumstances))
-  const verdict = againstMinimum(value, vacuumReading, minimum)
-  return [
-    {
-      test: 'vacuum',
-      stage,
-      rule: 'cranking',
-      value: round(value),
-      plusMinus: vacuumReading,
-      unit: 'inHg',
-      verdict: verdict === 'outside' ? 'watch' : verdict,
-      limit: `flutters at ${minimum.toFixed(1)} inHg or more, throttle shut`,
-      why: `${verdict === 'outside' ? 'Low: throttle or gasket leak, valve timing or slow cranking.' : 'Enough; whether the pulses are even matters more.'}${settle(verdict)}`,
-      source: commonPractice,
-    },
-  ]
-}
-
-function needles(job: Job, stage: Stage): GaugeVerdict[] {
-  return validPulls(job, 'vacuum', stage).flatMap(pull => {
-    const { needle } = pull.entry
-    if (!needle || needle === 'steady') return []
-    const meaning = needleMeanings[needle]
-    return [
-      {
-        test: 'vacuum',
-        stage,
-        rule: `needle: ${needle}`,
-        value: round(inHg(pull)),
-        unit: 'inHg',
-        verdict: 'watch',
-        limit: 'a steady needle (a slight even ripple is normal with few cylinders)',
-        why: meaning.text,
-        source: meaning.source,
-      },
-    ]
-  })
+/** Between 2 and 2.5 inHg (at sea level) the common figures differ, so there it cannot be called. */
+function judgeCranking(
+  cranking: VacuumValue,
+  air: Atmosphere,
+  stage: Stage,
+  units: ShownUnits,
+): GaugeVerdict {
+  const { low, high } = crankingBand(air)
+  const verdict =
+    againstMinimum(cranking.value, cranking.plusMinus, low) === 'outside'
+      ? 'outside'
+      : againstMinimum(cranking.value, 0, high) === 'within'
+        ? 'within'
+        : 'cannot be called'
+  return {
+    test: 'vacuum',
+    rule: 'cranking',
+    stage,
+    ...shown(cranking, units),
+    verdict,
+    limit: `flutters at ${vacuumWords(low, units)} to ${vacuumWords(high, units)} or more, throttle shut (${airWords(air, units)})`,
+    why:
+      verdict === 'outside'
+        ? 'Low: throttle or gasket leak, valve timing, or slow cranking. The number means little without cranking speed and battery voltage.'
+        : `Whether the pulses are even matters more than the number.${settle(verdict)}`,
+    source: sources.cranking,
+  }
 }

@@ -1,6 +1,6 @@
 // Gathers a job into its write-up, for the shop with every reading, for the customer in plain words.
 import type { UnitChoice } from '../contract/settings-schema.ts'
-import { conditionMap } from '../diagnosis/condition-map.ts'
+import { conditionMap, type CylinderState } from '../diagnosis/condition-map.ts'
 import { engineRemarks } from '../diagnosis/engine-remarks.ts'
 import { slotKey, slotLabel } from '../engine/slots.ts'
 import { deference, gauges } from '../gauges/gauges.ts'
@@ -18,7 +18,7 @@ const mostPhotos = { shop: 24, customer: 6 } as const
 /** Everything the report says, as data. `shop` is the name on the letterhead, may be empty. */
 export function writeUp(job: Job, units: UnitChoice, audience: Audience, shop = ''): WriteUp {
   const stage = 'as found'
-  const states = conditionMap(job, stage)
+  const states = conditionMap(job, stage, units)
   const forShop = audience === 'shop'
   const stages = stagesOf(job)
   return {
@@ -35,9 +35,7 @@ export function writeUp(job: Job, units: UnitChoice, audience: Audience, shop = 
       cylinder: one.cylinder,
       state: one.state,
       lines: forShop
-        ? one.evidence.length > 0
-          ? one.evidence.map(evidence => `${evidence.from}: ${evidence.text}`)
-          : ['Nothing is recorded.']
+        ? shopLines(one)
         : [
             plainState(one),
             ...new Set(
@@ -47,7 +45,7 @@ export function writeUp(job: Job, units: UnitChoice, audience: Audience, shop = 
             ),
           ],
     })),
-    engine: engineRemarks(job, stage).map(remark =>
+    engine: engineRemarks(job, stage, units).map(remark =>
       forShop ? `${remark.text} [${remark.source}]` : remark.text,
     ),
     tables: forShop ? stages.flatMap(one => measuredTables(job, one, units)) : [],
@@ -57,7 +55,7 @@ export function writeUp(job: Job, units: UnitChoice, audience: Audience, shop = 
           text => text !== '',
         )
       : [],
-    proof: job.repair ? proofOf(job) : [],
+    proof: job.repair ? proofOf(job, units) : [],
     notTested: gauges
       .filter(({ test }) => stages.every(one => validPulls(job, test, one).length === 0))
       .map(({ title }) => title),
@@ -66,6 +64,17 @@ export function writeUp(job: Job, units: UnitChoice, audience: Audience, shop = 
       : ['Do not drive for long with a misfire: unburned fuel overheats the catalyst.', deference],
     note: (forShop ? job.writeUp.noteForShop : job.writeUp.noteForCustomer) ?? '',
   }
+}
+
+/** What is notable in full; what is in order in one line. */
+function shopLines(one: CylinderState): string[] {
+  const notable = one.evidence.filter(evidence => evidence.state !== 'sound')
+  const sound = [
+    ...new Set(one.evidence.filter(evidence => evidence.state === 'sound').map(evidence => evidence.from)),
+  ]
+  const lines = notable.map(evidence => `${evidence.from}: ${evidence.text}`)
+  if (sound.length > 0) lines.push(`In order: ${sound.join(', ')}.`)
+  return lines.length > 0 ? lines : ['Nothing is recorded.']
 }
 
 function factsOf(job: Job, units: UnitChoice, shop: string): [string, string][] {

@@ -1,7 +1,7 @@
 // What was measured, as tables in the person's units: compression, balance and vacuum of one stage.
 import type { UnitChoice } from '../contract/settings-schema.ts'
-import { balanceValues } from '../gauges/balance.ts'
-import { compressionValues } from '../gauges/compression.ts'
+import { balanceValues } from '../gauges/balance-values.ts'
+import { compressionValues } from '../gauges/compression-values.ts'
 import { gaugeOf } from '../gauges/gauges.ts'
 import type { GaugeVerdict } from '../gauges/verdict.ts'
 import { validPulls } from '../job/current.ts'
@@ -21,8 +21,8 @@ export function measuredTables(job: Job, stage: Stage, units: UnitChoice): Write
   ].filter(table => table !== undefined)
 }
 
-const verdictsOf = (job: Job, stage: Stage, test: TestKind): GaugeVerdict[] =>
-  gaugeOf(test)?.judge(job, stage) ?? []
+const verdictsOf = (job: Job, stage: Stage, test: TestKind, units: UnitChoice): GaugeVerdict[] =>
+  gaugeOf(test)?.judge(job, stage, units) ?? []
 
 /** "share of highest 66 %: outside" for every rule that is not simply met. */
 const wordsFor = (verdicts: readonly GaugeVerdict[], cylinder: number): string => {
@@ -45,7 +45,7 @@ function compressionTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTab
   if (values.length === 0) return undefined
   const psi = (value: number | undefined) =>
     value === undefined ? none : formatPressure({ value, unit: 'psi' }, units.pressure)
-  const verdicts = verdictsOf(job, stage, 'compression')
+  const verdicts = verdictsOf(job, stage, 'compression', units)
   return {
     title: `Compression, ${stage}`,
     columns: ['Cylinder', 'Pulls', 'First puff', 'Final', 'Wet', 'Verdict'],
@@ -70,7 +70,7 @@ function compressionTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTab
 function balanceTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTable | undefined {
   const values = balanceValues(job, stage)
   if (values.length === 0) return undefined
-  const verdicts = verdictsOf(job, stage, 'balance')
+  const verdicts = verdictsOf(job, stage, 'balance', units)
   return {
     title: `Cylinder balance, ${stage}`,
     columns: ['Cylinder', 'Cuts', 'Speed drop', 'Vacuum drop', 'Verdict'],
@@ -90,7 +90,7 @@ function balanceTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTable |
 function vacuumTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTable | undefined {
   const pulls = validPulls(job, 'vacuum', stage)
   if (pulls.length === 0) return undefined
-  const verdicts = verdictsOf(job, stage, 'vacuum')
+  const verdicts = verdictsOf(job, stage, 'vacuum', units)
   return {
     title: `Manifold vacuum, ${stage}`,
     columns: ['State', 'Reading', 'Rebound', 'Needle'],

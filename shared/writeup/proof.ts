@@ -1,20 +1,22 @@
 // The proof after the repair: the tests that failed, repeated, before beside after. Without a repeat it is unverified.
-import { judgeAll } from '../gauges/gauges.ts'
+import { gauges, judgeAll } from '../gauges/gauges.ts'
+import { type ShownUnits, tradeUnits } from '../gauges/shown.ts'
 import type { GaugeVerdict } from '../gauges/verdict.ts'
 import { validPulls } from '../job/current.ts'
 import type { Job } from '../job/job-schema.ts'
-import { gauges } from '../gauges/gauges.ts'
 
 const key = (one: GaugeVerdict): string => `${one.test} ${one.rule} ${one.cylinder ?? 'engine'}`
 const place = (one: GaugeVerdict): string =>
   one.cylinder === undefined ? 'engine' : `cylinder ${one.cylinder}`
 
 /** Sentences; the first says proven, not proven or unverified. */
-export function proofOf(job: Job): string[] {
+export function proofOf(job: Job, units: ShownUnits = tradeUnits): string[] {
   if (!job.repair) return []
   const repeated = gauges.filter(({ test }) => validPulls(job, test, 'after repair').length > 0)
-  const failed = judgeAll(job, 'as found').filter(one => one.verdict === 'outside' || one.verdict === 'watch')
-  const after = new Map(judgeAll(job, 'after repair').map(one => [key(one), one]))
+  const failed = judgeAll(job, 'as found', units).filter(
+    one => one.verdict === 'outside' || one.verdict === 'watch',
+  )
+  const after = new Map(judgeAll(job, 'after repair', units).map(one => [key(one), one]))
   if (repeated.length === 0) return ['Unverified: no test was repeated after the repair.']
   const lines = failed.map(before => {
     const now = after.get(key(before))

@@ -8,7 +8,7 @@ import { slotOrder } from '../../../shared/job/fill-plan.ts'
 import type { Job } from '../../../shared/job/job-schema.ts'
 import { inWords } from '../../api/client.ts'
 import { useJobChange } from '../../api/use-jobs.ts'
-import { useStatus } from '../../api/use-settings.ts'
+import { useStatus, useUnits } from '../../api/use-settings.ts'
 import { isTyping } from '../../keys/is-typing.ts'
 import { useNotices } from '../../parts/notices.tsx'
 import type { JobPage, SelectHow } from './job-context.ts'
@@ -21,13 +21,14 @@ export function useJobPageState(job: Job): JobPage {
   const [orderName, setOrderName] = useState<'cylinder' | 'firing'>('cylinder')
   const change = useJobChange(job.id)
   const { fail } = useNotices()
+  const units = useUnits()
   const readOnly = useStatus()?.readOnly != null
   const [, go] = useLocation()
   const { mutateAsync } = change
 
   const tray = job.trays.find(one => one.id === trayId) ?? job.trays[0]
   if (!tray) throw new Error('a job has at least one tray')
-  const states = useMemo(() => conditionMap(job, tray.stage), [job, tray.stage])
+  const states = useMemo(() => conditionMap(job, tray.stage, units), [job, tray.stage, units])
   const order = useMemo(() => slotOrder(job.layout, orderName), [job.layout, orderName])
 
   const select = (slot: SlotAddress, how: SelectHow) =>

@@ -1,8 +1,9 @@
 // Cylinder balance: speed before and after each cut-out, vacuum if it was read; bars of the drop from its own baseline.
 import { useState } from 'react'
 import { slotsOf } from '../../../../shared/engine/slots.ts'
-import { balanceRules, balanceValues } from '../../../../shared/gauges/balance.ts'
-import { median } from '../../../../shared/gauges/verdict.ts'
+import { balanceRules } from '../../../../shared/gauges/balance-share.ts'
+import { balanceValues } from '../../../../shared/gauges/balance-values.ts'
+import { median } from '../../../../shared/gauges/middle.ts'
 import type { Pull } from '../../../../shared/job/pull-schema.ts'
 import { formatVacuum } from '../../../../shared/units/format.ts'
 import { parseNumber, parseVacuum } from '../../../../shared/units/parse.ts'
@@ -137,7 +138,7 @@ export function BalanceTable() {
                     <Bar
                       value={value.drop}
                       full={full}
-                      plusMinus={balanceRules.readingRpm}
+                      plusMinus={value.plusMinus}
                       limit={others.length > 0 ? (median(others) * balanceRules.watchShare) / 100 : undefined}
                       label={`Cylinder ${cylinder}: drop ${Math.round(value.drop)} rpm`}
                     />

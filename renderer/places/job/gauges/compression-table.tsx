@@ -1,6 +1,7 @@
 // Compression: any number of pulls a cylinder, first puff and final, dry and wet; bars with the common limit.
 import { useState } from 'react'
-import { compressionRules, compressionValues } from '../../../../shared/gauges/compression.ts'
+import { compressionRules } from '../../../../shared/gauges/compression-comparison.ts'
+import { compressionValues } from '../../../../shared/gauges/compression-values.ts'
 import type { Pull } from '../../../../shared/job/pull-schema.ts'
 import { slotsOf } from '../../../../shared/engine/slots.ts'
 import { formatPressure } from '../../../../shared/units/format.ts'

@@ -2,6 +2,7 @@
 import { useState } from 'react'
 import { deference, gauges } from '../../../../shared/gauges/gauges.ts'
 import type { TestKind } from '../../../../shared/job/pull-schema.ts'
+import { useUnits } from '../../../api/use-settings.ts'
 import { useJobPage } from '../job-context.ts'
 import { BalanceTable } from './balance-table.tsx'
 import { CompressionTable } from './compression-table.tsx'
@@ -13,11 +14,12 @@ const tables = { compression: CompressionTable, balance: BalanceTable, vacuum: V
 
 export function GaugesPanel() {
   const { job, tray, orderName, setOrderName } = useJobPage()
+  const units = useUnits()
   const [test, setTest] = useState<TestKind>('compression')
   const gauge = gauges.find(one => one.test === test)
   if (!gauge) return null
   const Table = tables[test]
-  const verdicts = gauge.judge(job, tray.stage)
+  const verdicts = gauge.judge(job, tray.stage, units)
   return (
     <div className="gauges-panel">
       <div className="row">

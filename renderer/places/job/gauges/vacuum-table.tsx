@@ -1,7 +1,7 @@
 // Vacuum at idle, 2500 rpm, in a snap and while cranking; the idle band follows altitude or barometer.
 import { useState } from 'react'
 import { atmosphereOf, idleBand } from '../../../../shared/gauges/atmosphere.ts'
-import { vacuumValue } from '../../../../shared/gauges/vacuum.ts'
+import { vacuumValue } from '../../../../shared/gauges/vacuum-values.ts'
 import type { VacuumEntry } from '../../../../shared/gauges/vacuum-entry.ts'
 import type { Pull } from '../../../../shared/job/pull-schema.ts'
 import { formatVacuum } from '../../../../shared/units/format.ts'

@@ -1,0 +1,93 @@
+// The numbers behind the pictures of a test: bars with their limits, and the idle band. All in psi, rpm or inHg.
+import type { Job } from '../job/job-schema.ts'
+import type { Stage } from '../job/tray-schema.ts'
+import { type Atmosphere, atmosphereOf, idleBand } from './atmosphere.ts'
+import { balanceRules } from './balance-share.ts'
+import { type BalanceValue, balanceValues } from './balance-values.ts'
+import { compressionRules, highestOf } from './compression-comparison.ts'
+import { type CompressionValue, compressionValues, inPsi, isMeasured } from './compression-values.ts'
+import { median } from './middle.ts'
+import { sources } from './sources.ts'
+import { phaseValue, type VacuumValue } from './vacuum-values.ts'
+
+export type LimitLine = { at: number; label: string; source: string }
+
+export type CompressionBars = {
+  unit: 'psi'
+  values: CompressionValue[]
+  /** Lines that a bar should reach; the same rules as the verdicts, the highest line first. */
+  limits: LimitLine[]
+}
+
+/** A cylinder without a pull has no bar: missing is a gap, not zero. */
+export function compressionBars(job: Job, stage: Stage): CompressionBars {
+  const values = compressionValues(job, stage)
+  const measured = values.filter(isMeasured)
+  const highest = highestOf(measured)
+  const typed = job.circumstances.compressionSpecification
+  const compared = highest !== undefined && measured.length > 1
+  const limits: (LimitLine | false | undefined)[] = [
+    typed?.minimum && { at: inPsi(typed.minimum), label: 'specified minimum', source: sources.typed },
+    compared &&
+      typed?.maximumSpread !== undefined && {
+        at: highest.dry - inPsi(typed.maximumSpread),
+        label: 'specified spread',
+        source: sources.typed,
+      },
+    compared &&
+      typed?.maximumSpread === undefined && {
+        at: highest.dry - compressionRules.spreadPsi,
+        label: `${compressionRules.spreadPsi} psi below the highest`,
+        source: sources.practice,
+      },
+    compared &&
+      typed?.maximumSpread === undefined && {
+        at: (highest.dry * compressionRules.shareOfHighest) / 100,
+        label: `${compressionRules.shareOfHighest} % of the highest`,
+        source: sources.share,
+      },
+  ]
+  return {
+    unit: 'psi',
+    values,
+    limits: limits.flatMap(one => (one ? [one] : [])).toSorted((a, b) => b.at - a.at),
+  }
+}
+
+export type BalanceBars = {
+  unit: 'rpm'
+  /** `limit` is half the middle drop of the other cylinders; absent while there are none. */
+  values: (BalanceValue & { limit?: number })[]
+}
+
+export function balanceBars(job: Job, stage: Stage): BalanceBars {
+  const values = balanceValues(job, stage)
+  return {
+    unit: 'rpm',
+    values: values.map(one => {
+      const others = values.filter(other => other !== one).map(other => other.drop)
+      return others.length === 0 ? one : { ...one, limit: (median(others) * balanceRules.weakShare) / 100 }
+    }),
+  }
+}
+
+export type VacuumBand = {
+  unit: 'inHg'
+  low: number
+  high: number
+  atmosphere: Atmosphere
+  source: string
+  idle?: VacuumValue
+}
+
+export function vacuumBand(job: Job, stage: Stage): VacuumBand {
+  const atmosphere = atmosphereOf(job.circumstances)
+  const idle = phaseValue(job, stage, 'idle')
+  return {
+    unit: 'inHg',
+    ...idleBand(atmosphere),
+    atmosphere,
+    source: sources.idle,
+    ...(idle ? { idle } : {}),
+  }
+}

@@ -1,0 +1,77 @@
+// What the compression pulls of one stage come to: one value a cylinder, with the interval it lies in. In psi.
+import { validPulls } from '../job/current.ts'
+import type { Job } from '../job/job-schema.ts'
+import type { PullOf } from '../job/pull-schema.ts'
+import type { Stage } from '../job/tray-schema.ts'
+import { toPressure } from '../units/convert.ts'
+import type { Pressure } from '../units/quantity.ts'
+import { readingError } from './calling.ts'
+import { median, rangeOf, tidy } from './middle.ts'
+import { byCylinder } from './verdict.ts'
+
+export type CompressionValue = {
+  cylinder: number
+  /** Middle of the valid dry pulls, psi. */
+  dry?: number
+  /** Half a scale division, or half the range of the dry pulls where that is more, psi. */
+  plusMinus: number
+  /** Greatest difference between dry pulls of this cylinder, psi. */
+  range: number
+  /** Middle of the first puffs of the dry pulls, psi. */
+  firstPuff?: number
+  /** Middle final of the dry pulls whose first puff was noted, psi. */
+  finalOfPuffed?: number
+  /** Middle of the valid wet pulls, psi. */
+  wet?: number
+  /** Valid dry pulls, psi, rising. */
+  finals: number[]
+  /** How many valid dry pulls. */
+  pulls: number
+}
+
+export type Measured = CompressionValue & { dry: number }
+export const isMeasured = (value: CompressionValue): value is Measured => value.dry !== undefined
+
+export const inPsi = (quantity: Pressure): number => tidy(toPressure(quantity, 'psi'))
+
+/** One value a cylinder that has valid pulls, by cylinder number. */
+export function compressionValues(job: Job, stage: Stage): CompressionValue[] {
+  const pulls = validPulls(job, 'compression', stage)
+  return [...new Set(pulls.map(pull => pull.cylinder))]
+    .map(cylinder =>
+      valueOf(
+        cylinder,
+        pulls.filter(pull => pull.cylinder === cylinder),
+      ),
+    )
+    .toSorted(byCylinder)
+}
+
+function valueOf(cylinder: number, pulls: readonly PullOf<'compression'>[]): CompressionValue {
+  const dry = pulls.filter(pull => pull.entry.wet !== true).map(pull => pull.entry)
+  const finals = dry.map(entry => inPsi(entry.final)).toSorted((a, b) => a - b)
+  const puffed = dry.flatMap(({ firstPuff, final }) =>
+    firstPuff ? [{ first: inPsi(firstPuff), final: inPsi(final) }] : [],
+  )
+  const wet = pulls.filter(pull => pull.entry.wet === true).map(pull => inPsi(pull.entry.final))
+  const range = rangeOf(finals)
+  return {
+    cylinder,
+    finals,
+    pulls: finals.length,
+    range,
+    plusMinus: Math.max(readingError.psi, range / 2),
+    ...(finals.length > 0 ? { dry: median(finals) } : {}),
+    ...(puffed.length > 0
+      ? {
+          firstPuff: median(puffed.map(one => one.first)),
+          finalOfPuffed: median(puffed.map(one => one.final)),
+        }
+      : {}),
+    ...(wet.length > 0 ? { wet: median(wet) } : {}),
+  }
+}
+
+/** "middle of 148 psi and 150 psi" or "one pull". */
+export const basisOf = (value: CompressionValue, words: (psi: number) => string): string =>
+  value.pulls === 1 ? 'one pull' : `middle of ${value.finals.map(words).join(', ')}`

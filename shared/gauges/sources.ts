@@ -1,0 +1,18 @@
+// The published texts that the gauge rules were read in, named as a reader could find them.
+
+export const sources = {
+  practice: 'common practice',
+  typed: 'specification typed for this vehicle',
+  share:
+    'US Army TM 5-4210-230-14&P-1, Addendum 2; Ford compression gauge check (2010); Mazda compression page (2008)',
+  floor: 'General Motors compression test pages (1990-2009)',
+  wet: 'US Army TM 5-4210-230-14&P-1, Addendum 2; General Motors and Ford compression pages; oil volume: calculated',
+  repeat: 'common practice; the figure is from memory, no published text found',
+  firstPuff: 'common practice, no published text found',
+  balance: 'common practice; technician certification study pages',
+  idle: 'common practice at sea level; altitude: US Army TM 9-4910-677-14&P and US Standard Atmosphere 1976',
+  fast: 'common practice; hand vacuum pump manual (MV8500)',
+  snap: 'common practice; US Army TM 9-4910-677-14&P; technician certification study pages',
+  cranking: 'common practice; altitude by pressure ratio: calculated',
+  physics: 'physics: a vacuum cannot exceed the air pressure',
+} as const

@@ -1,0 +1,83 @@
+// The snap: how far the vacuum falls as the throttle opens, and how far it rebounds as it shuts.
+import type { Job } from '../job/job-schema.ts'
+import type { Stage } from '../job/tray-schema.ts'
+import { againstMaximum, settle } from './calling.ts'
+import { round, type ShownUnits, vacuumShown, vacuumWords } from './shown.ts'
+import { sources } from './sources.ts'
+import { inHg, possiblePulls, valueOf, type VacuumValue } from './vacuum-values.ts'
+import type { GaugeVerdict } from './verdict.ts'
+
+/** Published low points run from 0 to 5 inHg; a hard zero alone is no fault. */
+export const snapLowest = 5
+
+/** `idle` is the idle reading of the same stage. */
+export function judgeSnap(
+  job: Job,
+  stage: Stage,
+  idle: VacuumValue | undefined,
+  units: ShownUnits,
+): GaugeVerdict[] {
+  const pulls = possiblePulls(job, stage, 'snap')
+  const low = valueOf(pulls.map(pull => inHg(pull.entry.reading)))
+  const rebound = valueOf(pulls.flatMap(({ entry }) => (entry.rebound ? [inHg(entry.rebound)] : [])))
+  return [
+    ...(low ? [fall(low, stage, units)] : []),
+    ...(rebound ? [reboundOver(rebound, idle, stage, units)] : []),
+  ]
+}
+
+function fall(low: VacuumValue, stage: Stage, units: ShownUnits): GaugeVerdict {
+  const call = againstMaximum(low.value, low.plusMinus, snapLowest)
+  // On the edge of the accepted span nothing hangs on half a division.
+  const verdict = call === 'outside' ? 'watch' : 'within'
+  return {
+    test: 'vacuum',
+    rule: 'snap, lowest',
+    stage,
+    ...vacuumShown(low.value, units),
+    plusMinus: vacuumShown(low.plusMinus, units).value,
+    verdict,
+    limit: `falls to between 0 and ${vacuumWords(snapLowest, units)}`,
+    why:
+      verdict === 'watch'
+        ? 'It falls too little: the throttle was not snapped right open, or the gauge is damped.'
+        : 'A fall to nearly nothing is normal; a hard zero alone is no fault, the rebound decides.',
+    source: sources.snap,
+  }
+}
+
+function reboundOver(
+  rebound: VacuumValue,
+  idle: VacuumValue | undefined,
+  stage: Stage,
+  units: ShownUnits,
+): GaugeVerdict {
+  const base = {
+    test: 'vacuum',
+    rule: 'snap, rebound',
+    stage,
+    ...vacuumShown(rebound.value, units),
+    plusMinus: vacuumShown(rebound.plusMinus, units).value,
+    source: sources.snap,
+  } as const
+  if (!idle)
+    return {
+      ...base,
+      verdict: 'noted',
+      limit: 'above the idle reading',
+      why: 'The idle reading is missing, so there is nothing to hold the rebound against.',
+    }
+  const over = rebound.value - idle.value
+  const doubt = Math.hypot(rebound.plusMinus, idle.plusMinus)
+  const verdict = over > doubt ? 'within' : over < -doubt ? 'outside' : 'cannot be called'
+  return {
+    ...base,
+    verdict,
+    limit: `above idle (${vacuumWords(idle.value, units)})`,
+    why:
+      verdict === 'within'
+        ? `${round(over) > 0 ? vacuumWords(over, units) : 'A little'} above idle: a wide fall and a wide rebound are normal.`
+        : `A small rebound: rings not sealing come first, once gasket leaks are excluded.${settle(verdict)}`,
+    source: sources.snap,
+  }
+}
