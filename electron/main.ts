@@ -1,19 +1,23 @@
 // The desktop host: one window on the services, served by the same handler as the browser host.
 import process from 'node:process'
-import { app } from 'electron'
+import { app, dialog } from 'electron'
 import { catalogueFolder } from './cli/catalogue-folder.ts'
 import { guardContents } from './desktop/guard-contents.ts'
 import { answerPage } from './desktop/ipc.ts'
+import { setMenu } from './desktop/menu.ts'
 import { denyPermissions } from './desktop/permissions.ts'
 import { registerScheme, serveScheme } from './desktop/scheme.ts'
-import { openWindow } from './desktop/window.ts'
+import { loadPage, openWindow } from './desktop/window.ts'
 import { createHandler } from './handler.ts'
-import { secret } from './http/one-time-code.ts'
+import { hostLog } from './log-file.ts'
 import { loadPageFiles } from './page-files.ts'
 import { appVersion, demoFolder, pageFolder } from './places-on-disk.ts'
-import { stderrLog } from './services/log.ts'
-import { createServices } from './services/services.ts'
+import { FaultError } from './services/fault.ts'
+import { createServices, type Services, unknownFault } from './services/services.ts'
 import { openCatalogue } from './services/store/catalogue.ts'
+import { secret } from './session-token.ts'
+
+const log = hostLog(process.env)
 
 /** Everything in the order it must happen; tests call it with a double of electron. */
 export async function start(): Promise<void> {
@@ -23,15 +27,26 @@ export async function start(): Promise<void> {
   guardContents(app)
   await app.whenReady()
 
-  const catalogue = await openCatalogue(catalogueFolder(undefined, process.env), { appVersion })
-  const services = createServices(catalogue, { host: 'desktop', appVersion, log: stderrLog, demoFolder })
+  const services = await openServices()
   const token = secret()
   serveScheme(createHandler(services, { token, page: loadPageFiles(pageFolder) }))
   denyPermissions()
-  answerPage({ token, files: services.files })
-  if (catalogue.readOnly === null && catalogue.isNew) services.startDemo()
-  openWindow()
+  setMenu()
+  const window = openWindow()
+  answerPage(window.webContents, { token, files: services.files })
+  endWithWindow(services)
+  await loadPage(window)
+}
 
+async function openServices(): Promise<Services> {
+  const catalogue = await openCatalogue(catalogueFolder(undefined, process.env), { appVersion })
+  const services = createServices(catalogue, { host: 'desktop', appVersion, log, demoFolder })
+  if (catalogue.readOnly === null && catalogue.isNew) services.startDemo({ oneByOne: true })
+  return services
+}
+
+/** The catalogue is closed before the program ends, so that the next one need not wait for its lock. */
+function endWithWindow(services: Services): void {
   app.on('window-all-closed', () => app.quit())
   let closed = false
   app.on('will-quit', event => {
@@ -42,4 +57,11 @@ export async function start(): Promise<void> {
   })
 }
 
-if (process.versions.electron !== undefined) await start()
+/** A person who started a window has no terminal to read: the reason is shown, then the program ends. */
+function sayWhyNot(error: unknown): void {
+  const fault = error instanceof FaultError ? error : unknownFault(error, log)
+  dialog.showErrorBox('Plugtray could not start', fault.message)
+  app.exit(1)
+}
+
+if (process.versions.electron !== undefined) start().catch(sayWhyNot)

@@ -1,15 +1,19 @@
-// The page needs none of what a browser may ask for, but the clipboard for text it was told to copy.
+// The page needs none of what a browser may ask for, but to put text on the clipboard when a person presses "copy".
 import { session } from 'electron'
 import { isOurs } from './origin.ts'
 
-const allowed = new Set(['clipboard-sanitized-write'])
+/** Writing plain text only, and only after a press; reading the clipboard is another permission and denied. */
+const allowed = 'clipboard-sanitized-write'
 
 export function denyPermissions(): void {
   const { defaultSession } = session
-  defaultSession.setPermissionRequestHandler((contents, permission, answer) =>
-    answer(allowed.has(permission) && isOurs(contents.getURL())),
+  defaultSession.setPermissionRequestHandler((_, permission, answer, { isMainFrame, requestingUrl }) =>
+    answer(permission === allowed && isMainFrame && isOurs(requestingUrl)),
   )
-  defaultSession.setPermissionCheckHandler((_, permission, from) => allowed.has(permission) && isOurs(from))
+  defaultSession.setPermissionCheckHandler(
+    (_, permission, requestingOrigin, { isMainFrame }) =>
+      permission === allowed && isMainFrame && isOurs(requestingOrigin),
+  )
   defaultSession.setDevicePermissionHandler(() => false)
   defaultSession.setDisplayMediaRequestHandler((_, answer) => answer({}))
 }

@@ -15,9 +15,11 @@ export const webPreferences: WebPreferences = {
   experimentalFeatures: false,
   webviewTag: false,
   navigateOnDragDrop: false,
+  // Its dictionaries would be fetched from a server.
   spellcheck: false,
 }
 
+/** Opens the window; it is shown once there is something to see. */
 export function openWindow(): BrowserWindow {
   const window = new BrowserWindow({
     width: 1440,
@@ -28,6 +30,8 @@ export function openWindow(): BrowserWindow {
     webPreferences,
   })
   window.once('ready-to-show', () => window.show())
-  void window.loadURL(`${origin}/`)
   return window
 }
+
+/** Apart from opening, so that whoever answers the page knows the window before the page asks. */
+export const loadPage = (window: BrowserWindow): Promise<void> => window.loadURL(`${origin}/`)

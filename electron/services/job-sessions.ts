@@ -17,6 +17,7 @@ import type { Job } from '../../shared/job/job-schema.ts'
 import { newJob } from '../../shared/job/new-job.ts'
 import { accept } from './fault.ts'
 import type { Catalogue } from './store/catalogue.ts'
+import { turns } from './store/turns.ts'
 
 type Session = { job: Job; history: History }
 
@@ -36,18 +37,9 @@ const mostSessions = 200
 
 export function createJobSessions(catalogue: Catalogue, now: () => Date = () => new Date()): JobSessions {
   const sessions = new Map<string, Session>()
-  const queues = new Map<string, Promise<unknown>>()
-
-  /** One change of a job at a time, in the order they were asked for. */
-  const inTurn = <T>(id: string, work: () => Promise<T>): Promise<T> => {
-    const turn = (queues.get(id) ?? Promise.resolve()).then(work, work)
-    queues.set(id, turn)
-    const forget = () => {
-      if (queues.get(id) === turn) queues.delete(id)
-    }
-    turn.then(forget, forget)
-    return turn
-  }
+  /** Jobs whose last save failed: what the disk holds decides, and it is looked at before the next step. */
+  const doubtful = new Set<string>()
+  const inTurn = turns()
   const context = () => {
     const person = catalogue.settings.get().technician.trim()
     return { now: now().toISOString(), ...(person === '' ? {} : { person }) }
@@ -62,8 +54,11 @@ export function createJobSessions(catalogue: Catalogue, now: () => Date = () => 
   const open = async (id: string): Promise<Session> => {
     const known = sessions.get(id)
     // A window that only reads must see what the writer wrote since.
-    if (known && catalogue.readOnly === null) return keep(id, known)
-    return keep(id, { job: await catalogue.load(id), history: emptyHistory() })
+    if (known && catalogue.readOnly === null && !doubtful.has(id)) return keep(id, known)
+    const job = await catalogue.load(id)
+    doubtful.delete(id)
+    const history = known && known.job.hash === job.hash ? known.history : emptyHistory()
+    return keep(id, { job, history })
   }
   const stateOf = ({ job, history }: Session): JobState => ({
     job,
@@ -78,9 +73,7 @@ export function createJobSessions(catalogue: Catalogue, now: () => Date = () => 
       try {
         return stateOf(keep(id, { ...after, job: await catalogue.save(after.job) }))
       } catch (error) {
-        // What is on disk decides: undo goes on only where that is still what this change was made from.
-        const stored = await catalogue.load(id).catch(() => null)
-        if (stored === null || stored.hash !== before.job.hash) sessions.delete(id)
+        doubtful.add(id)
         throw error
       }
     })
@@ -115,7 +108,7 @@ export function createJobSessions(catalogue: Catalogue, now: () => Date = () => 
     redo: id => change(id, ({ job, history }) => accept(redo(history, job, context()))),
     async duplicate(id) {
       const { job } = await inTurn(id, () => open(id))
-      return create({ complaint: '', engine: job.engine, layout: job.layout })
+      return create({ complaint: '', engine: job.engine, layout: job.layout }, job.demo === true)
     },
     remove: id =>
       inTurn(id, async () => {

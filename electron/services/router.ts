@@ -2,7 +2,7 @@
 import { implement, ORPCError, ValidationError } from '@orpc/server'
 import { contract } from '../../shared/contract/contract.ts'
 import { faultCodes } from '../../shared/contract/errors.ts'
-import { contractError } from '../answers.ts'
+import { contractError } from './contract-error.ts'
 import { FaultError } from './fault.ts'
 import { requireSoundLayout } from './own-layouts.ts'
 import { type Services, unknownFault } from './services.ts'

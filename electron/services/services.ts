@@ -1,36 +1,43 @@
 // Everything the app can do, on one open catalogue: put together here, served by both hosts and the command line.
 import { randomUUID } from 'node:crypto'
 import type { CatalogueStatus, Change } from '../../shared/contract/contract.ts'
-import type { SlotAddress } from '../../shared/job/command-schema.ts'
+import type { Settings } from '../../shared/contract/settings-schema.ts'
+import type { Audience } from '../../shared/writeup/write-up.ts'
+import { type Changes, createChanges } from './changes.ts'
 import { loadDemo } from './demo/load-demo.ts'
 import { createExports, type Exports } from './exports.ts'
 import { FaultError } from './fault.ts'
-import { takeIn } from './intake/intake.ts'
+import { type IntakeRequest, intakeWork } from './intake-task.ts'
 import { createJobSessions, type JobSessions } from './job-sessions.ts'
 import type { Log } from './log.ts'
+import { createOwnLayouts, type OwnLayouts } from './own-layouts.ts'
 import type { Catalogue } from './store/catalogue.ts'
 import { type Disk, realDisk } from './store/disk.ts'
 import { createTasks, type Tasks } from './tasks.ts'
 import { createWaitingFiles, type WaitingFiles } from './waiting-files.ts'
+import { writeUpPdf } from './write-up/write-up-pdf.ts'
 
 export type Services = {
   catalogue: Catalogue
   jobs: JobSessions
+  layouts: OwnLayouts
   tasks: Tasks
   files: WaitingFiles
   exports: Exports
+  changes: Changes
   log: Log
   status: () => CatalogueStatus
-  /** Task ids. */
+  setSettings: (settings: Settings) => Promise<Settings>
+  /** These three give a task id. */
   startIntake: (request: IntakeRequest) => Promise<string>
   startCheck: (mend: boolean) => string
-  startDemo: () => string
-  onChange: (listener: (change: Change) => void) => () => void
-  tell: (change: Change) => void
+  startDemo: (options?: { oneByOne: boolean }) => string
+  writeUpPdf: (
+    jobId: string,
+    audience: Audience,
+  ) => Promise<{ exportId: string; fileName: string; bytes: number }>
   close: () => Promise<void>
 }
-
-export type IntakeRequest = { jobId: string; trayId: string; refs: string[]; to?: SlotAddress | undefined }
 
 export type ServicesOptions = {
   host: CatalogueStatus['host']
@@ -45,19 +52,20 @@ export function createServices(catalogue: Catalogue, options: ServicesOptions): 
   const { log } = options
   const jobs = createJobSessions(catalogue)
   const tasks = createTasks(error => unknownFault(error, log))
-  const files = createWaitingFiles(catalogue.folder, options.disk ?? realDisk)
-  const listeners = new Set<(change: Change) => void>()
-  const tell = (change: Change) => {
-    for (const listener of listeners) listener(change)
-  }
+  const files = createWaitingFiles(catalogue, options.disk ?? realDisk)
+  const exports = createExports()
+  const changes = createChanges()
+  const tell = (change: Change) => changes.tell(change)
   const forget = catalogue.onChange(tell)
 
   return {
     catalogue,
     jobs,
+    layouts: createOwnLayouts(catalogue.layouts, () => tell({ kind: 'layouts' })),
     tasks,
     files,
-    exports: createExports(),
+    exports,
+    changes,
     log,
     status: () => ({
       appVersion: options.appVersion,
@@ -65,54 +73,31 @@ export function createServices(catalogue: Catalogue, options: ServicesOptions): 
       folder: catalogue.folder,
       readOnly: catalogue.readOnly,
     }),
-    async startIntake({ jobId, trayId, refs, to }) {
-      const { job } = await jobs.get(jobId)
-      if (!job.trays.some(tray => tray.id === trayId))
-        throw new FaultError('NOT_FOUND', {
-          what: 'There is no such tray.',
-          where: `tray ${trayId}`,
-          hint: 'Open the job again.',
-        })
-      const waiting = files.take(refs)
-      return tasks.start(async ({ signal, onProgress }) => {
-        try {
-          const { shots, outcomes } = await takeIn(
-            {
-              files: waiting,
-              job,
-              photos: catalogue.photos,
-              newId: randomUUID,
-              now: () => new Date().toISOString(),
-            },
-            { signal, onProgress: ({ done, total, what }) => onProgress(done, total, what) },
-          )
-          signal.throwIfAborted()
-          // One command for the whole import: it is in, or nothing of it is.
-          if (shots.length > 0)
-            await jobs.apply(jobId, { command: 'add shots', trayId, shots, ...(to ? { to } : {}) })
-          return { kind: 'intake', jobId, trayId, files: outcomes }
-        } finally {
-          await files.discard(waiting)
-        }
-      })
+    async setSettings(settings) {
+      const saved = await catalogue.settings.set(settings)
+      tell({ kind: 'settings' })
+      return saved
     },
+    startIntake: async request => tasks.start(await intakeWork({ catalogue, jobs, files }, request)),
     startCheck: mend =>
       tasks.start(async ({ signal, onProgress }) => ({
         kind: 'check',
         report: await catalogue.check({ mend, signal, onProgress }),
       })),
-    startDemo: () =>
+    startDemo: ({ oneByOne } = { oneByOne: false }) =>
       tasks.start(async ({ signal, onProgress }) => ({
         kind: 'demo',
-        jobIds: await loadDemo({ folder: options.demoFolder, catalogue, signal, onProgress }),
+        jobIds: await loadDemo({ folder: options.demoFolder, catalogue, signal, onProgress, oneByOne }),
       })),
-    onChange(listener) {
-      listeners.add(listener)
-      return () => listeners.delete(listener)
+    async writeUpPdf(jobId, audience) {
+      const { job } = await jobs.get(jobId)
+      const { bytes, fileName } = await writeUpPdf(job, audience, catalogue.settings.get(), catalogue.photos)
+      const exportId = exports.add({ bytes, fileName, type: 'application/pdf' })
+      return { exportId, fileName, bytes: bytes.length }
     },
-    tell,
     async close() {
       forget()
+      changes.close()
       await tasks.close()
       await files.close()
       await catalogue.photos.close()

@@ -12,8 +12,8 @@ type Task = { last: TaskEvent; ended: boolean; stop: AbortController; wake: Set<
 
 export type Tasks = {
   start: (work: TaskWork) => string
-  /** Progress until the end; several steps may be told as one. Throws NOT_FOUND. */
-  watch: (id: string) => AsyncGenerator<TaskEvent>
+  /** Progress until the end or the signal; several steps may be told as one. Throws NOT_FOUND at once. */
+  watch: (id: string, signal?: AbortSignal) => AsyncGenerator<TaskEvent>
   /** False when it had ended already. */
   cancel: (id: string) => boolean
   /** Cancels all and waits for them to stop. */
@@ -22,6 +22,37 @@ export type Tasks = {
 
 /** An ended task stays known for this long, so that a page that was reloaded still hears how it ended. */
 const keptMs = 10 * 60_000
+
+async function* follow(task: Task, signal?: AbortSignal): AsyncGenerator<TaskEvent> {
+  let seen: TaskEvent | undefined
+  let wake = () => {}
+  let stopped = signal?.aborted === true
+  const onEvent = () => wake()
+  const onAbort = () => {
+    stopped = true
+    wake()
+  }
+  task.wake.add(onEvent)
+  signal?.addEventListener('abort', onAbort, { once: true })
+  try {
+    for (;;) {
+      if (stopped) return
+      const { last } = task
+      if (last !== seen) {
+        seen = last
+        yield last
+        if (last.kind !== 'progress') return
+      } else
+        await new Promise<void>(resolve => {
+          wake = resolve
+          if (task.last !== seen || stopped) resolve()
+        })
+    }
+  } finally {
+    task.wake.delete(onEvent)
+    signal?.removeEventListener('abort', onAbort)
+  }
+}
 
 export function createTasks(onUnknown: (error: unknown) => FaultError): Tasks {
   const tasks = new Map<string, Task>()
@@ -72,29 +103,7 @@ export function createTasks(onUnknown: (error: unknown) => FaultError): Tasks {
       running.add(run)
       return id
     },
-    async *watch(id) {
-      const task = known(id)
-      let seen: TaskEvent | undefined
-      let wake = () => {}
-      const onEvent = () => wake()
-      task.wake.add(onEvent)
-      try {
-        for (;;) {
-          const { last } = task
-          if (last !== seen) {
-            seen = last
-            yield last
-            if (last.kind !== 'progress') return
-          } else
-            await new Promise<void>(resolve => {
-              wake = resolve
-              if (task.last !== seen) resolve()
-            })
-        }
-      } finally {
-        task.wake.delete(onEvent)
-      }
-    },
+    watch: (id, signal) => follow(known(id), signal),
     cancel(id) {
       const task = known(id)
       if (task.ended) return false

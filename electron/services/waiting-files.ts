@@ -1,15 +1,20 @@
 // Files handed over but not yet imported: uploads (temporary files of ours) and, in the desktop window, files in place.
 import { randomUUID } from 'node:crypto'
+import { statfs } from 'node:fs/promises'
 import { join } from 'node:path'
 import { limits } from '../limits.ts'
 import { FaultError } from './fault.ts'
 import type { Disk } from './store/disk.ts'
+import { onDisk } from './store/disk-fault.ts'
 import { makeFolders } from './store/durable-file.ts'
 
 export type WaitingFile = { path: string; name: string; ours: boolean }
 
 export type WaitingFiles = {
-  /** Writes an upload to a temporary file while counting; refuses past the limit. Gives its ref. */
+  /**
+   * Writes an upload to a temporary file on the catalogue's own disk while counting; gives its ref. Throws TOO_LARGE,
+   * READ_ONLY, REFUSED (too many at once), DISK (full, or nearly).
+   */
   receive: (name: string, body: AsyncIterable<Uint8Array>) => Promise<string>
   /** A file that stays where it is; gives its ref. */
   inPlace: (path: string, name: string) => string
@@ -20,16 +25,30 @@ export type WaitingFiles = {
   close: () => Promise<void>
 }
 
-export function createWaitingFiles(folder: string, disk: Disk): WaitingFiles {
-  // A folder of this process, so that two hosts on one catalogue never clear each other's uploads.
-  const place = join(folder, 'incoming', String(process.pid))
+type Place = { folder: string; readonly readOnly: string | null }
+export type Space = { free: number; total: number }
+
+const spaceOf = async (folder: string): Promise<Space> => {
+  const { bavail, blocks, bsize } = await statfs(folder)
+  return { free: bavail * bsize, total: blocks * bsize }
+}
+
+export function createWaitingFiles(
+  catalogue: Place,
+  disk: Disk,
+  space: (folder: string) => Promise<Space> = spaceOf,
+): WaitingFiles {
+  const place = join(catalogue.folder, 'incoming')
   const waiting = new Map<string, WaitingFile>()
   let receiving = 0
+  // Only the holder of the catalogue takes files in: what lies there was left by a host that was killed.
+  const ready =
+    catalogue.readOnly === null ? disk.removeTree(place).catch(() => undefined) : Promise.resolve()
 
   const keep = (file: WaitingFile): string => {
     if (waiting.size >= limits.waitingFiles)
       throw new FaultError('REFUSED', {
-        what: 'Too many files are waiting.',
+        what: `${limits.waitingFiles} files are waiting to be imported.`,
         where: file.name,
         hint: 'Import those first.',
       })
@@ -42,37 +61,65 @@ export function createWaitingFiles(folder: string, disk: Disk): WaitingFiles {
     return ref
   }
 
+  /** Jobs must stay writable: photos may not take the last of the disk. */
+  async function requireSpace(name: string): Promise<void> {
+    const { free, total } = await space(place)
+    if (free - limits.photoBytes >= Math.min(limits.spareBytes, total * limits.spareShare)) return
+    throw new FaultError('DISK', {
+      what: 'The disk is nearly full.',
+      where: name,
+      hint: 'Make room, or move the catalogue to a larger disk. Readings can still be saved.',
+    })
+  }
+
+  async function write(path: string, name: string, body: AsyncIterable<Uint8Array>): Promise<void> {
+    const file = await disk.create(path)
+    try {
+      let bytes = 0
+      for await (const chunk of body) {
+        bytes += chunk.byteLength
+        if (bytes > limits.photoBytes)
+          throw new FaultError('TOO_LARGE', {
+            what: 'The file is larger than 64 MiB.',
+            where: name,
+            hint: 'Add a smaller copy as JPEG.',
+          })
+        await file.write(chunk)
+      }
+    } finally {
+      await file.close()
+    }
+  }
+
   return {
     async receive(name, body) {
+      if (catalogue.readOnly !== null)
+        throw new FaultError('READ_ONLY', {
+          what: 'The catalogue can only be read here.',
+          where: name,
+          hint: catalogue.readOnly,
+        })
       if (receiving >= limits.uploadsAtOnce)
         throw new FaultError('REFUSED', {
-          what: 'Too many uploads at once.',
+          what: `${limits.uploadsAtOnce} files are arriving already.`,
           where: name,
           hint: 'Send it again in a moment.',
         })
       receiving += 1
       try {
-        await makeFolders(disk, place)
+        await ready
         const path = join(place, randomUUID())
-        const file = await disk.create(path)
-        let bytes = 0
-        try {
-          for await (const chunk of body) {
-            bytes += chunk.byteLength
-            if (bytes > limits.photoBytes)
-              throw new FaultError('TOO_LARGE', {
-                what: 'The file is larger than 64 MiB.',
-                where: name,
-                hint: 'Add a smaller copy as JPEG.',
-              })
-            await file.write(chunk)
+        await onDisk('incoming', async () => {
+          await makeFolders(disk, place)
+          await requireSpace(name)
+          try {
+            await write(path, name, body)
+          } catch (error) {
+            // The first failure is the one to tell; what stays is cleared away at the next start.
+            await disk.remove(path).catch(() => undefined)
+            throw error
           }
-          await file.close()
-        } catch (error) {
-          await file.close().catch(() => undefined)
-          await disk.remove(path).catch(() => undefined)
-          throw error
-        }
+        })
         return keep({ path, name, ours: true })
       } finally {
         receiving -= 1
@@ -97,8 +144,9 @@ export function createWaitingFiles(folder: string, disk: Disk): WaitingFiles {
       for (const file of files) if (file.ours) await disk.remove(file.path).catch(() => undefined)
     },
     async close() {
-      await disk.removeTree(place).catch(() => undefined)
+      await ready
       waiting.clear()
+      if (catalogue.readOnly === null) await disk.removeTree(place).catch(() => undefined)
     },
   }
 }

@@ -21,6 +21,8 @@ type LoadDemo = {
   catalogue: Catalogue
   signal?: AbortSignal
   onProgress?: (done: number, total: number, what: string) => void
+  /** Each job as soon as it is ready; otherwise all at the end, so that a cancelled load leaves none. */
+  oneByOne?: boolean
 }
 
 const shotKinds: Readonly<Record<string, ShotKind>> = {
@@ -30,8 +32,14 @@ const shotKinds: Readonly<Record<string, ShotKind>> = {
   well: 'plug well',
 }
 
-/** Ids of the jobs that were added. Cancelled or failed, it leaves the jobs that were finished before. */
-export async function loadDemo({ folder, catalogue, signal, onProgress }: LoadDemo): Promise<string[]> {
+/** A demonstration job is known by its id, so that loading twice does not put it there twice. */
+const idOf = (name: string): string => `demo-${name}`
+
+/**
+ * Ids of the jobs that were added: those that are not in the catalogue already. Throws NOT_FOUND when there are no scripts.
+ */
+export async function loadDemo(request: LoadDemo): Promise<string[]> {
+  const { folder, catalogue, signal, onProgress, oneByOne = false } = request
   const names = (await readdir(join(folder, 'jobs')).catch(() => []))
     .filter(name => name.endsWith('.json'))
     .toSorted()
@@ -47,19 +55,22 @@ export async function loadDemo({ folder, catalogue, signal, onProgress }: LoadDe
       script: demoScriptSchema.parse(JSON.parse(await readFile(join(folder, 'jobs', name), 'utf8'))),
     })),
   )
-  const ids: string[] = []
-  // Last in the list first, so that the first one is the newest.
-  for (const [done, { name, script }] of scripts.toReversed().entries()) {
+  const wanted = scripts.filter(({ name }) => !catalogue.has(idOf(name)))
+  const ready: Job[] = []
+  for (const [done, { name, script }] of wanted.entries()) {
     signal?.throwIfAborted()
-    onProgress?.(done, scripts.length, script.engine.vehicle)
-    const job = await build(script, join(folder, 'photos', name), catalogue, signal)
-    ids.push((await catalogue.save(job)).id)
+    onProgress?.(done, wanted.length, script.engine.vehicle)
+    const job = await build(idOf(name), script, join(folder, 'photos', name), catalogue, signal)
+    ready.push(oneByOne ? await catalogue.save(job) : job)
   }
-  onProgress?.(scripts.length, scripts.length, '')
-  return ids
+  signal?.throwIfAborted()
+  if (!oneByOne) for (const job of ready) await catalogue.save(job)
+  onProgress?.(wanted.length, wanted.length, '')
+  return ready.map(({ id }) => id)
 }
 
 async function build(
+  id: string,
   script: DemoScript,
   photoFolder: string,
   catalogue: Catalogue,
@@ -69,7 +80,7 @@ async function build(
   if (!layout) throw new Error(`demo layout ${script.layout} is unknown`)
   const context = { now: script.at }
   let job = newJob({
-    id: randomUUID(),
+    id,
     trayId: randomUUID(),
     now: script.at,
     complaint: script.complaint,
