@@ -45,25 +45,44 @@ export function wetRises(
   }))
 }
 
+/** What oil did to a low cylinder, beside what it did to good ones. */
+type WetCall = 'reference' | 'no help' | 'helps, nothing to compare' | 'helps' | 'no more than a good one'
+
+function callWet(one: Wet, low: ReadonlySet<number>, good: readonly Wet[]): WetCall {
+  if (!low.has(one.cylinder)) return 'reference'
+  const rise = riseOf(one)
+  if (rise <= doubtOf(one)) return 'no help'
+  if (good.length === 0) return 'helps, nothing to compare'
+  const more = rise - median(good.map(riseOf))
+  return more > Math.hypot(doubtOf(one), median(good.map(doubtOf))) ? 'helps' : 'no more than a good one'
+}
+
+/** Low cylinders that oil does not help: valves, gasket or head rather than rings. */
+export function notHelpedByOil(values: readonly Measured[], low: ReadonlySet<number>): Set<number> {
+  const wet = values.filter(hasWet)
+  const good = wet.filter(one => !low.has(one.cylinder))
+  const unhelped = new Set<WetCall>(['no help', 'no more than a good one'])
+  return new Set(wet.filter(one => unhelped.has(callWet(one, low, good))).map(one => one.cylinder))
+}
+
 function meaning(
   one: Wet,
   low: ReadonlySet<number>,
   good: readonly Wet[],
   arrangement: Layout['arrangement'],
 ): string {
-  if (!low.has(one.cylinder)) return 'It was not low dry, so its rise is what the oil itself does.'
-  const rise = riseOf(one)
-  const doubt = doubtOf(one)
   const lying =
     arrangement === 'inline'
       ? ''
       : ' In a bank that leans the oil lies unevenly, so a small rise proves little.'
-  if (rise <= doubt) return `Oil does not help: valves, head gasket or head before rings.${lying}`
-  if (good.length === 0)
+  const others = (): string =>
+    `Cylinder ${inWords(good.map(other => other.cylinder))}, not low, rose ${percentWords(median(good.map(riseOf)))} with the same oil`
+  const call = callWet(one, low, good)
+  if (call === 'reference') return 'It was not low dry, so its rise is what the oil itself does.'
+  if (call === 'no help') return `Oil does not help: valves, head gasket or head before rings.${lying}`
+  if (call === 'helps, nothing to compare')
     return 'It rises with oil, which points to rings, piston or bore, but the oil alone lifts the reading too: give a good cylinder the same oil and compare.'
-  const usual = median(good.map(riseOf))
-  const from = `Cylinder ${inWords(good.map(other => other.cylinder))}, not low, rose ${percentWords(usual)} with the same oil`
-  return rise - usual > Math.hypot(doubt, median(good.map(doubtOf)))
-    ? `${from}; this one clearly more: rings, piston or bore.`
-    : `${from}; this one no more, so the oil's volume explains it: valves, head gasket or head before rings.${lying}`
+  return call === 'helps'
+    ? `${others()}; this one clearly more: rings, piston or bore.`
+    : `${others()}; this one no more, so the oil's volume explains it: valves, head gasket or head before rings.${lying}`
 }

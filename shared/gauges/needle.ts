@@ -32,6 +32,14 @@ export const needleMeanings: Record<Needle, Meaning> = {
   },
 }
 
+const needles = [
+  'regular drop',
+  'irregular drop',
+  'fast vibration',
+  'slow float',
+  'falls away',
+] as const satisfies readonly Needle[]
+
 /** While cranking the needle flutters by nature; only unevenness says something. */
 const crankingUneven: Meaning = {
   text: 'Uneven pulses while cranking: a leak at one or more cylinders (burned or stuck valve, intake leak there, worn guide).',
@@ -49,9 +57,8 @@ function meaningOf(phase: VacuumPhase, needle: Needle): Meaning | undefined {
 export function judgeNeedle(job: Job, stage: Stage, units: ShownUnits): GaugeVerdict[] {
   return (['idle', '2500 rpm', 'cranking'] as const).flatMap(phase => {
     const pulls = possiblePulls(job, stage, phase)
-    const seen = [...new Set(pulls.map(pull => pull.entry.needle))].toSorted()
+    const seen = needles.filter(needle => pulls.some(pull => pull.entry.needle === needle))
     return seen.flatMap(needle => {
-      if (needle === undefined || needle === 'steady') return []
       const meaning = meaningOf(phase, needle)
       const lowest = Math.min(
         ...pulls.filter(pull => pull.entry.needle === needle).map(pull => inHg(pull.entry.reading)),

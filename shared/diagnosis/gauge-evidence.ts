@@ -1,0 +1,51 @@
+// What a gauge verdict says of its cylinder, as evidence.
+import { withUnit } from '../units/format.ts'
+import type { GaugeVerdict, Verdict } from '../gauges/verdict.ts'
+import type { Evidence } from './evidence.ts'
+
+/** A number too near its limit is neither sound nor a fault. */
+const stateOf: Readonly<Record<Exclude<Verdict, 'noted'>, Evidence['state']>> = {
+  within: 'sound',
+  watch: 'watch',
+  outside: 'fault',
+  'cannot be called': 'watch',
+}
+
+const plainOf: Readonly<Record<GaugeVerdict['test'], Readonly<Record<Evidence['state'], string>>>> = {
+  compression: {
+    sound: 'The compression of this cylinder compares well with the others.',
+    watch: 'The compression of this cylinder is on the edge of what is accepted.',
+    fault: 'The compression of this cylinder is lower than it should be.',
+  },
+  balance: {
+    sound: 'This cylinder does its share of the work.',
+    watch: 'This cylinder may do less than its share of the work.',
+    fault: 'This cylinder does too little work or none.',
+  },
+  vacuum: { sound: '', watch: '', fault: '' },
+}
+
+/** Value with its interval: "118 ± 2.5 psi". */
+export const valueWords = ({ value, plusMinus, unit }: GaugeVerdict): string =>
+  plusMinus
+    ? `${withUnit(String(value), '\u00b1')}\u00a0${withUnit(String(plusMinus), unit)}`
+    : withUnit(String(value), unit)
+
+/** Verdicts that only note something, or speak of the reading itself, are no evidence on the cylinder. */
+export function gaugeEvidence(verdicts: readonly GaugeVerdict[], cylinder: number): Evidence[] {
+  return verdicts.flatMap(one => {
+    if (one.cylinder !== cylinder || one.verdict === 'noted' || one.about === 'reading') return []
+    const state = stateOf[one.verdict]
+    return [
+      {
+        from: one.test,
+        state,
+        text: `${one.rule} ${valueWords(one)}: ${one.verdict} (${one.limit}). ${one.why}`,
+        headline: `${one.test}, ${one.rule}: ${one.verdict}`,
+        plain: plainOf[one.test][state],
+        next: '',
+        source: one.source,
+      },
+    ]
+  })
+}
