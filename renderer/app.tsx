@@ -11,6 +11,7 @@ import { useChanges } from './api/use-changes.ts'
 import { useSettings, useStatus } from './api/use-settings.ts'
 import './app.css'
 import { KeySheet } from './keys/key-sheet.tsx'
+import { useKeys } from './keys/use-keys.ts'
 import { Mark } from './parts/mark.tsx'
 import { NoticeProvider } from './parts/notices.tsx'
 import { JobPlace } from './places/job/job-place.tsx'
@@ -46,7 +47,8 @@ function Shell() {
   const connected = useChanges()
   const status = useStatus()
   const theme = useSettings()?.theme ?? 'system'
-  const [at] = useLocation()
+  const [at, go] = useLocation()
+  useKeys('everywhere', { jobs: () => go('/jobs'), setup: () => go('/setup') })
   useEffect(() => {
     if (theme === 'system') delete document.documentElement.dataset.theme
     else document.documentElement.dataset.theme = theme

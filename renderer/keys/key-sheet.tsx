@@ -1,21 +1,17 @@
 // The sheet of all keys, opened by "?" or from the rail.
 import { Keyboard } from 'lucide-react'
-import { useEffect, useState } from 'react'
+import { useState } from 'react'
 import { Dialog } from '../parts/dialog.tsx'
-import { isTyping } from './is-typing.ts'
-import { keyCommands } from './keys.ts'
+import { type KeyCommand, keyCommands } from './keys.ts'
 import './key-sheet.css'
+import { useKeys } from './use-keys.ts'
+
+const commands: readonly KeyCommand[] = keyCommands
 
 export function KeySheet() {
   const [open, setOpen] = useState(false)
-  useEffect(() => {
-    const onKeyDown = (event: KeyboardEvent) => {
-      if (event.key === '?' && !isTyping(event.target)) setOpen(true)
-    }
-    window.addEventListener('keydown', onKeyDown)
-    return () => window.removeEventListener('keydown', onKeyDown)
-  }, [])
-  const contexts = [...new Set(keyCommands.map(command => command.context))]
+  useKeys('everywhere', { keys: () => setOpen(true) })
+  const contexts = [...new Set(commands.map(command => command.context))]
   return (
     <>
       <button type="button" className="rail-link" onClick={() => setOpen(true)}>
@@ -29,14 +25,12 @@ export function KeySheet() {
               <section key={context}>
                 <h3>{context}</h3>
                 <dl>
-                  {keyCommands
+                  {commands
                     .filter(command => command.context === context)
                     .map(({ keys, does }) => (
                       <div key={keys}>
                         <dt>
-                          <kbd>
-                            {keys.replace('Mod', navigator.platform.startsWith('Mac') ? '⌘' : 'Ctrl')}
-                          </kbd>
+                          <Keys keys={keys} />
                         </dt>
                         <dd>{does}</dd>
                       </div>
@@ -50,3 +44,13 @@ export function KeySheet() {
     </>
   )
 }
+
+const isMac = navigator.platform.startsWith('Mac')
+
+const Keys = ({ keys }: { keys: string }) => (
+  <>
+    {keys.split(/(?<=.)\+/).map(key => (
+      <kbd key={key}>{key === 'Mod' ? (isMac ? '⌘' : 'Ctrl') : key}</kbd>
+    ))}
+  </>
+)

@@ -1,5 +1,5 @@
 // The state behind the job page: tray, selection, order, and sending commands; with the keys that work anywhere on it.
-import { useEffect, useMemo, useState } from 'react'
+import { useMemo, useState } from 'react'
 import { useLocation } from 'wouter'
 import { conditionMap } from '../../../shared/diagnosis/condition-map.ts'
 import { sameSlot } from '../../../shared/engine/slots.ts'
@@ -9,11 +9,9 @@ import type { Job } from '../../../shared/job/job-schema.ts'
 import { inWords } from '../../api/client.ts'
 import { useJobChange } from '../../api/use-jobs.ts'
 import { useStatus, useUnits } from '../../api/use-settings.ts'
-import { isTyping } from '../../keys/is-typing.ts'
+import { useKeys } from '../../keys/use-keys.ts'
 import { useNotices } from '../../parts/notices.tsx'
 import type { JobPage, SelectHow } from './job-context.ts'
-
-const tabNames = ['plugs', 'gauges', 'causes', 'write-up']
 
 export function useJobPageState(job: Job): JobPage {
   const [trayId, setTray] = useState(job.trays[0]?.id ?? '')
@@ -61,25 +59,18 @@ export function useJobPageState(job: Job): JobPage {
     }
   }
 
-  useEffect(() => {
-    const onKeyDown = (event: KeyboardEvent) => {
-      const tab = event.altKey ? tabNames[Number(event.key) - 1] : undefined
-      if (tab) {
-        event.preventDefault()
-        go(`/job/${job.id}/${tab}`)
-        return
-      }
-      const undoKey = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z'
-      const redoKey = event.ctrlKey && event.key.toLowerCase() === 'y'
-      if ((!undoKey && !redoKey) || isTyping(event.target)) return
-      event.preventDefault()
-      mutateAsync({ kind: redoKey || event.shiftKey ? 'redo' : 'undo' }).catch((error: unknown) =>
-        fail(inWords(error)),
-      )
-    }
-    window.addEventListener('keydown', onKeyDown)
-    return () => window.removeEventListener('keydown', onKeyDown)
-  }, [fail, go, job.id, mutateAsync])
+  const step = (kind: 'undo' | 'redo') => {
+    if (!readOnly) mutateAsync({ kind }).catch((error: unknown) => fail(inWords(error)))
+  }
+  const goTo = (tab: string) => () => go(`/job/${job.id}/${tab}`)
+  useKeys('job', {
+    undo: () => step('undo'),
+    redo: () => step('redo'),
+    plugs: goTo('plugs'),
+    gauges: goTo('gauges'),
+    causes: goTo('causes'),
+    'write-up': goTo('write-up'),
+  })
 
   return {
     job,
