@@ -11,7 +11,17 @@ export const filters = {
     keeps: job => !job.archived && job.states.some(one => one.state === 'fault'),
   },
   repaired: { label: 'Repaired', keeps: job => !job.archived && job.repaired },
+  demo: { label: 'Demo', keeps: job => !job.archived && job.demo },
   archived: { label: 'Archived', keeps: job => job.archived },
 } as const satisfies Record<string, Filter>
 
 export type FilterName = keyof typeof filters
+
+export const filterNames = [
+  'current',
+  'open',
+  'fault',
+  'repaired',
+  'demo',
+  'archived',
+] as const satisfies readonly FilterName[]

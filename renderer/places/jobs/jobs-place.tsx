@@ -1,85 +1,67 @@
 // The list of jobs: search as you type, filters, new job, and what can be done with each.
-import { Plus, Search } from 'lucide-react'
-import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react'
+import { Plus } from 'lucide-react'
+import { useMemo, useRef, useState } from 'react'
 import { useLocation } from 'wouter'
 import { searchSummaries } from '../../../shared/job/search.ts'
-import { useJobs } from '../../api/use-jobs.ts'
 import { inWords } from '../../api/client.ts'
-import { isTyping } from '../../keys/is-typing.ts'
+import { useJobs } from '../../api/use-jobs.ts'
+import { useStatus } from '../../api/use-settings.ts'
+import { useKeys } from '../../keys/use-keys.ts'
 import { Button } from '../../parts/button.tsx'
-import { DemoLoader } from './demo-loader.tsx'
+import { Segmented } from '../../parts/segmented.tsx'
+import { filterNames, filters, type FilterName } from './job-filters.ts'
 import { JobList } from './job-list.tsx'
-import { filters, type FilterName } from './job-filters.ts'
+import { JobSearch } from './job-search.tsx'
 import './jobs-place.css'
 import { NewJobDialog } from './new-job-dialog.tsx'
+import { NoJobs } from './no-jobs.tsx'
+
+type Remembered = { text: string; filter: FilterName; scrolled: number }
+/** What the list looked like when it was left: coming back from a job finds it so. */
+const remembered: Remembered = { text: '', filter: 'current', scrolled: 0 }
 
 export function JobsPlace() {
   const jobs = useJobs()
-  const [text, setText] = useState('')
-  const [filter, setFilter] = useState<FilterName>('current')
+  const readOnly = useStatus()?.readOnly != null
+  const [text, setText] = useState(remembered.text)
+  const [filter, setFilter] = useState<FilterName>(remembered.filter)
   const [adding, setAdding] = useState(false)
   const [, go] = useLocation()
   const field = useRef<HTMLInputElement>(null)
-  const searched = useDeferredValue(text)
-  const shown = useMemo(() => {
-    const list = (jobs.data ?? []).filter(filters[filter].keeps)
-    return searchSummaries(list, searched).toSorted((a, b) => b.updatedAt.localeCompare(a.updatedAt))
-  }, [jobs.data, filter, searched])
+  const all = jobs.data
+  const shown = useMemo(
+    () =>
+      searchSummaries((all ?? []).filter(filters[filter].keeps), text).toSorted((a, b) =>
+        b.createdAt.localeCompare(a.createdAt),
+      ),
+    [all, filter, text],
+  )
+  useKeys('job list', { search: () => field.current?.focus() })
 
-  useEffect(() => {
-    const onKeyDown = (event: KeyboardEvent) => {
-      if (event.key !== '/' || isTyping(event.target)) return
-      event.preventDefault()
-      field.current?.focus()
-    }
-    window.addEventListener('keydown', onKeyDown)
-    return () => window.removeEventListener('keydown', onKeyDown)
-  }, [])
-
-  const empty = jobs.data?.length === 0
+  const search = (next: string) => {
+    setText(next)
+    Object.assign(remembered, { text: next, scrolled: 0 })
+  }
+  const narrow = (next: FilterName) => {
+    setFilter(next)
+    Object.assign(remembered, { filter: next, scrolled: 0 })
+  }
+  const firstRow = () => document.querySelector<HTMLElement>('.job-open')
   return (
     <main className="jobs-place">
       <header className="jobs-head">
         <h1>Jobs</h1>
-        <label className="jobs-search">
-          <Search aria-hidden="true" />
-          <span className="visually-hidden">Search jobs</span>
-          <input
-            ref={field}
-            type="search"
-            value={text}
-            placeholder=""
-            spellCheck={false}
-            aria-keyshortcuts="/"
-            onChange={event => setText(event.target.value)}
-            onKeyDown={event => {
-              if (event.key === 'Escape') {
-                setText('')
-                event.currentTarget.blur()
-              }
-              const first = shown[0]
-              if (event.key === 'Enter' && first) go(`/job/${first.id}`)
-              if (event.key === 'ArrowDown') document.querySelector<HTMLElement>('.job-open')?.focus()
-            }}
-          />
-          <kbd aria-hidden="true">/</kbd>
-        </label>
-        <div className="jobs-filters" role="group" aria-label="Show">
-          {Object.entries(filters).map(([name, { label, keeps }]) => (
-            <button
-              key={name}
-              type="button"
-              className="tag-filter"
-              aria-pressed={name === filter}
-              onClick={() =>
-                setFilter(Object.keys(filters).find((one): one is FilterName => one === name) ?? 'current')
-              }
-            >
-              {label} <span className="number">{(jobs.data ?? []).filter(keeps).length}</span>
-            </button>
-          ))}
-        </div>
-        <Button kind="main" onPress={() => setAdding(true)}>
+        <JobSearch
+          field={field}
+          text={text}
+          onText={search}
+          onOpen={() => {
+            const first = shown[0]
+            if (first) go(`/job/${first.id}`)
+          }}
+          onDown={() => firstRow()?.focus()}
+        />
+        <Button kind="main" isDisabled={readOnly} onPress={() => setAdding(true)}>
           <Plus aria-hidden="true" /> New job
         </Button>
       </header>
@@ -88,29 +70,41 @@ export function JobsPlace() {
           The jobs could not be read. {inWords(jobs.error)}
         </p>
       )}
-      {empty && (
-        <section className="empty">
-          <h2>No jobs yet</h2>
-          <p>A job is one engine on one visit: its complaint, plugs, readings, repair and proof.</p>
-          <div className="row">
-            <Button kind="main" onPress={() => setAdding(true)}>
-              New job
-            </Button>
-            <DemoLoader />
-          </div>
-        </section>
-      )}
-      {!empty && jobs.data && (
+      {all?.length === 0 && <NoJobs readOnly={readOnly} onNew={() => setAdding(true)} />}
+      {all && all.length > 0 && (
         <>
-          <p className="visually-hidden" role="status">
-            {shown.length} jobs shown
-          </p>
-          {shown.length > 0 ? (
-            <JobList jobs={shown} />
-          ) : (
-            <p className="empty">
-              No job matches. {text && <Button onPress={() => setText('')}>Clear the search</Button>}
+          <div className="jobs-filters">
+            <Segmented
+              label="Show"
+              value={filter}
+              onChange={narrow}
+              options={filterNames.map(name => ({
+                value: name,
+                text: (
+                  <>
+                    {filters[name].label} <small>{all.filter(filters[name].keeps).length}</small>
+                  </>
+                ),
+              }))}
+            />
+            <p className="quiet" role="status">
+              {text.trim() === ''
+                ? `${shown.length} shown, newest first`
+                : `${shown.length} of ${all.filter(filters[filter].keeps).length} match`}
             </p>
+          </div>
+          {shown.length > 0 ? (
+            <JobList
+              jobs={shown}
+              scrolled={remembered.scrolled}
+              onScroll={scrolled => Object.assign(remembered, { scrolled })}
+              onLeaveUp={() => field.current?.focus()}
+            />
+          ) : (
+            <div className="empty">
+              <p>No job matches.</p>
+              {text !== '' && <Button onPress={() => search('')}>Clear the search</Button>}
+            </div>
           )}
         </>
       )}
