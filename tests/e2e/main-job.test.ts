@@ -48,7 +48,7 @@ describe('from a rough engine to a report', () => {
     await page.getByText('Vee eight, odd and even banks').first().click()
     await page.getByRole('button', { name: 'Make the job' }).click()
     await bore(8).waitFor()
-    expect(await page.locator('.deck-bore').count()).toBe(8)
+    expect(await page.locator('[data-bore]').count()).toBe(8)
   })
 
   it('takes eight dropped photos in and fills the slots in firing order', async () => {
@@ -60,8 +60,8 @@ describe('from a rough engine to a report', () => {
     await page.getByText('8 of 8 photos placed.').waitFor()
     await page.getByRole('dialog').getByRole('button', { name: 'Fill slots' }).click()
     await page.locator('.unsorted').waitFor({ state: 'detached' })
-    const firing = await page.locator('.deck-firing-toggle').getAttribute('title')
-    const order = (firing ?? '').split('-').map(Number)
+    const firing = await page.getByRole('button', { name: 'Firing path' }).getAttribute('title')
+    const order = (/[\d-]+$/.exec(firing ?? '')?.[0] ?? '').split('-').map(Number)
     expect(order).toHaveLength(8)
     for (const [at, cylinder] of order.entries()) {
       await bore(cylinder).click()
@@ -87,7 +87,7 @@ describe('from a rough engine to a report', () => {
     await page.keyboard.press('n')
     await expect.poll(() => bore(1).getAttribute('aria-label')).toContain('sound')
     // After a tag the next plug is selected.
-    await expect.poll(() => bore(2).getAttribute('aria-pressed')).toBe('true')
+    await expect.poll(() => bore(2).getAttribute('aria-selected')).toBe('true')
     await bore(3).click()
     await bore(5).click({ modifiers: ['Shift'] })
     await page.getByRole('button', { name: /^oil-wetted/ }).click()
