@@ -8,6 +8,7 @@ export type ShownUnits = { pressure: Pressure['unit']; vacuum: Vacuum['unit'] }
 export const tradeUnits: ShownUnits = { pressure: 'psi', vacuum: 'inHg' }
 
 const digits = { psi: 1, kPa: 0, bar: 2 } as const
+const vacuumDigits = { inHg: 2, kPa: 1 } as const
 
 export const round = (value: number, places = 1): number => Number(value.toFixed(places))
 
@@ -19,7 +20,7 @@ export const pressureShown = (psi: number, { pressure }: ShownUnits): { value: n
 
 /** A vacuum in inHg as number and unit of the chosen scale. */
 export const vacuumShown = (inHg: number, { vacuum }: ShownUnits): { value: number; unit: string } => ({
-  value: round(toVacuum({ value: inHg, unit: 'inHg' }, vacuum), 1),
+  value: round(toVacuum({ value: inHg, unit: 'inHg' }, vacuum), vacuumDigits[vacuum]),
   unit: vacuum,
 })
 

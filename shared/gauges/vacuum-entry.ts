@@ -22,3 +22,4 @@ export const vacuumEntrySchema = z.strictObject({
 })
 export type VacuumEntry = z.infer<typeof vacuumEntrySchema>
 export type VacuumPhase = VacuumEntry['phase']
+export type NeedleBehaviour = NonNullable<VacuumEntry['needle']>

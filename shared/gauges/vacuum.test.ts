@@ -1,0 +1,179 @@
+import { describe, expect, it } from 'vitest'
+import type { Circumstances } from '../job/job-schema.ts'
+import type { Pull } from '../job/pull-schema.ts'
+import { vacuumBand } from './bars.ts'
+import { inHg, jobWith, vacuum } from './testing/evidence-job.ts'
+import { judgeVacuum } from './vacuum.ts'
+
+const judge = (pulls: Pull[], circumstances: Circumstances = {}) =>
+  judgeVacuum(jobWith({ pulls, circumstances }), 'as found')
+const ruled = (rule: string, pulls: Pull[], circumstances: Circumstances = {}) =>
+  judge(pulls, circumstances).find(one => one.rule === rule)
+
+describe('idle at sea level, 17 to 21 inHg', () => {
+  it.each([
+    [16.7, 'outside'],
+    [16.8, 'cannot be called'],
+    [17, 'cannot be called'],
+    [17.2, 'cannot be called'],
+    [17.25, 'within'],
+    [20.75, 'within'],
+    [21, 'cannot be called'],
+    [21.25, 'cannot be called'],
+    [21.3, 'watch'],
+  ] as const)('%d inHg is %s', (reading, verdict) => {
+    expect(ruled('idle', [vacuum('idle', reading)])).toMatchObject({ verdict, unit: 'inHg', plusMinus: 0.25 })
+  })
+  it('says when sea level is only assumed', () => {
+    expect(ruled('idle', [vacuum('idle', 19)])?.limit).toContain('assumed sea level')
+  })
+})
+
+describe('idle at 5000 ft, 12.0 to 16.0 inHg', () => {
+  const altitude = { altitude: { value: 5000, unit: 'ft' as const } }
+  it.each([
+    [11.6, 'outside'],
+    [12, 'cannot be called'],
+    [14, 'within'],
+    [16, 'cannot be called'],
+    [18, 'watch'],
+  ] as const)('%d inHg is %s', (reading, verdict) => {
+    expect(ruled('idle', [vacuum('idle', reading)], altitude)).toMatchObject({ verdict })
+  })
+  it('leaves the word to a barometer', () => {
+    const both = { ...altitude, barometer: inHg(29.92) }
+    expect(ruled('idle', [vacuum('idle', 14)], both)).toMatchObject({ verdict: 'outside' })
+    expect(ruled('idle', [vacuum('idle', 14)], both)?.limit).toContain('barometer')
+  })
+})
+
+describe('a reading above the air pressure', () => {
+  it('is set aside, with the others still judged', () => {
+    const verdicts = judge([vacuum('idle', 31), vacuum('idle', 19)])
+    expect(verdicts.find(one => one.rule === 'possible at all, idle')).toMatchObject({
+      verdict: 'cannot be called',
+      about: 'reading',
+      value: 31,
+    })
+    expect(verdicts.find(one => one.rule === 'idle')).toMatchObject({ verdict: 'within', value: 19 })
+  })
+  it('is measured against the local air, and by its rebound too', () => {
+    const high = { altitude: { value: 10_000, unit: 'ft' as const } }
+    expect(ruled('possible at all, idle', [vacuum('idle', 21)], high)).toBeDefined()
+    expect(ruled('possible at all, idle', [vacuum('idle', 21)])).toBeUndefined()
+    expect(ruled('possible at all, snap', [vacuum('snap', 1, { rebound: 30.5 })])).toBeDefined()
+  })
+  it('leaves a full vacuum standing', () => {
+    expect(ruled('possible at all, idle', [vacuum('idle', 29.92)])).toBeUndefined()
+  })
+})
+
+describe('2500 rpm against an idle of 19', () => {
+  const at = (reading: number) => ruled('2500 rpm', [vacuum('idle', 19), vacuum('2500 rpm', reading)])
+  it.each([
+    [21, 'within'],
+    [19, 'within'],
+    [18.8, 'cannot be called'],
+    [18.5, 'cannot be called'],
+    [18.1, 'outside'],
+    [0, 'outside'],
+  ] as const)('%d inHg is %s', (reading, verdict) => {
+    expect(at(reading)).toMatchObject({ verdict })
+  })
+  it('is only noted without idle', () => {
+    expect(ruled('2500 rpm', [vacuum('2500 rpm', 20)])).toMatchObject({ verdict: 'noted' })
+  })
+})
+
+describe('snap', () => {
+  const snap = (lowest: number, rebound?: number) => [
+    vacuum('idle', 19),
+    vacuum('snap', lowest, rebound === undefined ? {} : { rebound }),
+  ]
+  it.each([
+    [0, 'within'],
+    [4.9, 'within'],
+    [5, 'within'],
+    [5.2, 'within'],
+    [5.3, 'watch'],
+  ] as const)('lowest %d inHg is %s', (lowest, verdict) => {
+    expect(ruled('snap, lowest', snap(lowest, 24))).toMatchObject({ verdict })
+  })
+  it.each([
+    [24, 'within'],
+    [19.4, 'within'],
+    [19.3, 'cannot be called'],
+    [19, 'cannot be called'],
+    [18.7, 'cannot be called'],
+    [18.6, 'outside'],
+  ] as const)('rebound to %d inHg is %s', (rebound, verdict) => {
+    expect(ruled('snap, rebound', snap(0, rebound))).toMatchObject({ verdict })
+  })
+  it('with a hard zero and no rebound noted is no fault', () => {
+    expect(judge(snap(0)).map(one => [one.rule, one.verdict])).toEqual([
+      ['idle', 'within'],
+      ['snap, lowest', 'within'],
+    ])
+  })
+  it('needs idle for its rebound', () => {
+    expect(ruled('snap, rebound', [vacuum('snap', 1, { rebound: 23 })])).toMatchObject({ verdict: 'noted' })
+  })
+})
+
+describe('cranking', () => {
+  it.each([
+    [0, 'outside'],
+    [1.7, 'outside'],
+    [1.8, 'cannot be called'],
+    [2.4, 'cannot be called'],
+    [2.5, 'within'],
+    [4, 'within'],
+  ] as const)('%d inHg is %s', (reading, verdict) => {
+    expect(ruled('cranking', [vacuum('cranking', reading)])).toMatchObject({ verdict })
+  })
+  it('follows the pressure ratio at altitude', () => {
+    // 0.688 of sea level at 10000 ft: 1.4 to 1.7 inHg.
+    const high = { altitude: { value: 10_000, unit: 'ft' as const } }
+    expect(ruled('cranking', [vacuum('cranking', 1.8)], high)).toMatchObject({ verdict: 'within' })
+    expect(ruled('cranking', [vacuum('cranking', 1.1)], high)).toMatchObject({ verdict: 'outside' })
+  })
+})
+
+describe('the needle', () => {
+  it('steady says nothing more', () => {
+    expect(judge([vacuum('idle', 19, { needle: 'steady' })]).map(one => one.rule)).toEqual(['idle'])
+  })
+  it('dropping in time at idle leaves the cause open', () => {
+    const found = ruled('needle at idle: regular drop', [vacuum('idle', 17.5, { needle: 'regular drop' })])
+    expect(found).toMatchObject({ verdict: 'watch' })
+    expect(found?.why).toMatch(/Ignition miss, a leaking valve or a head gasket/)
+  })
+  it('flutters while cranking by nature, and only unevenness counts', () => {
+    const even = [vacuum('cranking', 4, { needle: 'fast vibration' })]
+    expect(judge(even).map(one => one.rule)).toEqual(['cranking'])
+    const uneven = [vacuum('cranking', 4, { needle: 'irregular drop' })]
+    expect(ruled('needle at cranking: irregular drop', uneven)?.why).toContain('Uneven pulses')
+  })
+  it('is said once for each state of the engine', () => {
+    const twice = [
+      vacuum('idle', 18, { needle: 'slow float' }),
+      vacuum('idle', 17.9, { needle: 'slow float' }),
+    ]
+    expect(judge(twice).filter(one => one.rule.startsWith('needle'))).toHaveLength(1)
+  })
+})
+
+it('draws the idle band where it judges', () => {
+  const job = jobWith({
+    pulls: [vacuum('idle', 14)],
+    circumstances: { altitude: { value: 5000, unit: 'ft' } },
+  })
+  const band = vacuumBand(job, 'as found')
+  expect(band).toMatchObject({
+    unit: 'inHg',
+    idle: { value: 14, plusMinus: 0.25 },
+    atmosphere: { basis: 'altitude' },
+  })
+  expect(band.low).toBeCloseTo(11.97, 2)
+  expect(band.high).toBeCloseTo(15.97, 2)
+})
