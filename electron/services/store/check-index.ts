@@ -27,6 +27,7 @@ export async function checkIndex(checking: Checking, jobs: CheckedJobs): Promise
     if (!jobs.ids.has(id))
       checking.say(jobName(id), 'missing', 'The index knows a job that is not there.', hintForMissing)
   }
+  for (const id of jobs.empty) if (!shards.entries.has(id)) checking.sayLeftOver(`jobs/${id}`)
   for (const name of stale) {
     if (mend) await writeShard(disk, at('index'), name, kept.values(), (shards.revs.get(name) ?? 0) + 1)
     const hint = 'It is made anew at the next start.'

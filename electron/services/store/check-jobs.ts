@@ -12,8 +12,10 @@ import { summaryOf } from './summary-of.ts'
 export type CheckedJobs = {
   /** Index entries of the whole jobs in the list, by id. */
   entries: Map<string, IndexEntry>
-  /** Ids that have a folder in the list, whole or not. */
+  /** Ids that have a folder in the list with something in it, whole or not. */
   ids: Set<string>
+  /** Ids with an empty folder: one that was just begun, or one that lost its file, which the index can tell. */
+  empty: Set<string>
   trashed: Set<string>
   /** Photos that a job shows, with the file that says so. */
   shown: Map<string, string>
@@ -32,6 +34,7 @@ export async function checkJobs(
   const found: CheckedJobs = {
     entries: new Map(),
     ids: new Set(),
+    empty: new Set(),
     trashed: new Set(folders.trash),
     shown: new Map(),
     shownBefore: new Set(),
@@ -49,16 +52,15 @@ async function checkFolder(checking: Checking, where: Where, id: string, found: 
   const place = `${where}/${id}`
   const isOurs = isJobId(id) || (where === 'trash' && keptBeside.test(id))
   if (!isOurs || !(await disk.isFolder(at(place)))) return checking.foreign(place)
-  if (where === 'jobs') found.ids.add(id)
   const names = await checking.names(place)
+  if (where === 'jobs') (names.every(isLeftOver) ? found.empty : found.ids).add(id)
   for (const name of names) {
     if (name === 'job.json') continue
     if (versionOf(name) === null) checking.foreign(`${place}/${name}`)
     else await checkVersion(checking, `${place}/${name}`, found)
   }
   if (names.includes('job.json')) await checkCurrent(checking, where, id, found)
-  else if (names.every(isLeftOver)) checking.sayLeftOver(place)
-  else {
+  else if (where === 'trash' || found.ids.has(id)) {
     const hint = 'Put a copy of its newest previous version in its place, or restore it from a backup.'
     checking.say(`${place}/job.json`, 'missing', 'The folder of this job holds no job file.', hint)
   }

@@ -54,6 +54,12 @@ export function openTrash(disk: Disk, folder: string): Trash {
           where: `job ${id}`,
           hint: 'It may be restored already.',
         })
+      if ((await onDisk(name, () => disk.stamp(at(name)))) === null)
+        throw new FaultError('NOT_FOUND', {
+          what: 'The file of this job is missing.',
+          where: name,
+          hint: 'Put a copy of its newest previous version in its place, or restore it from a backup.',
+        })
       readStoredJob(await onDisk(name, () => disk.read(at(name))), name)
       if (await onDisk(`jobs/${id}`, () => disk.isFolder(at('jobs', id))))
         throw new FaultError('REFUSED', {

@@ -23,16 +23,21 @@ afterAll(async () => {
 /** What the child said of each job: what it acknowledged last, and what was under way when it was killed. */
 type Said = { held: Map<string, string>; begun: Map<string, string>; acknowledged: number }
 
-async function editUntilKilled(start: number, afterMs: number): Promise<Said> {
+/** Kills while a change is under way: a moment after the child said that it begins one. */
+async function editUntilKilled(start: number): Promise<Said> {
+  const afterLines = 4 + Math.floor(Math.random() * 40)
+  const afterMs = Math.random() * 12
+  let lines = 0
   const child = startChild(bundle, folder, String(start))
   const said: Said = { held: new Map(), begun: new Map(), acknowledged: 0 }
   expect(await child.line()).toBe('ready')
-  setTimeout(() => child.process.kill('SIGKILL'), afterMs)
   for (let line = await child.line(); line !== null; line = await child.line()) {
     // A line that the kill cut in two says nothing.
     const [word, id, state] = line.split(' ')
     if (id === undefined || state === undefined) continue
+    lines += 1
     if (word === 'begin') said.begun.set(id, state)
+    if (word === 'begin' && lines >= afterLines) setTimeout(() => child.process.kill('SIGKILL'), afterMs)
     if (word === 'done') {
       said.held.set(id, state)
       said.begun.delete(id)
@@ -59,14 +64,16 @@ describe('a process that is killed while it works', () => {
     let leftBehind = 0
     let slowest = 0
     for (let round = 0; round < rounds; round += 1) {
-      const said = await editUntilKilled(round * 1_000_000, 20 + Math.floor(Math.random() * 180))
+      const said = await editUntilKilled(round * 1_000_000)
       acknowledged += said.acknowledged
-      leftBehind += (await temporary()).length
+      const left = await temporary()
+      leftBehind += left.length
       const begun = performance.now()
       const catalogue = await open(folder)
       slowest = Math.max(slowest, performance.now() - begun)
       expect(catalogue.readOnly).toBeNull()
-      expect(await temporary()).toEqual([])
+      const still = await temporary()
+      lost.push(...left.filter(name => still.includes(name)).map(name => `round ${round}: ${name} stays`))
       for (const id of ['a', 'b', 'c', 'd']) {
         const state = await stateOf(catalogue, id)
         const held = said.held.get(id) ?? before.get(id) ?? 'removed'

@@ -45,7 +45,7 @@ function damagedContent(written: Buffer, random: () => number): Buffer {
 }
 
 function choices(seed: number): Choice[] {
-  const patterns = isLong ? 200 : 24
+  const patterns = isLong ? 200 : 16
   const random = randomFrom(seed)
   const nothing: Choice = { keepsName: () => false, content: () => Buffer.alloc(0) }
   const namesOnly: Choice = { keepsName: () => true, content: () => Buffer.alloc(0) }

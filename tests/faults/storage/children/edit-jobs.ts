@@ -1,5 +1,7 @@
 // A child that edits a catalogue as fast as it can and writes a line before and after each change, until it is killed.
 import { writeSync } from 'node:fs'
+import type { Job } from '../../../../shared/job/job-schema.ts'
+import { compressionPull } from '../../../../shared/job/testing/example-job.ts'
 import { jobCalled, open } from '../example.ts'
 
 const [folder = '', start = '0'] = process.argv.slice(2)
@@ -16,6 +18,18 @@ async function step(id: string, state: string, work: () => Promise<unknown>): Pr
   writeSync(1, `done ${id} ${state}\n`)
 }
 
+/** With many pulls, so that writing it takes a while: some sixty kilobytes. */
+const bulky = (job: Job): Job => ({
+  ...job,
+  pulls: Array.from({ length: 150 }, (_, n) => ({
+    ...compressionPull(`p${n}`, (n % 4) + 1, 120 + (n % 40)),
+    note: 'Typed with cold hands, '.repeat(12),
+  })),
+})
+
+const begun = (id: string, complaint: string): Job =>
+  id < 'c' ? jobCalled(id, complaint) : bulky(jobCalled(id, complaint))
+
 const ids = ['a', 'b', 'c', 'd']
 
 async function change(id: string, number: number): Promise<void> {
@@ -23,7 +37,7 @@ async function change(id: string, number: number): Promise<void> {
   if (!catalogue.has(id)) {
     const isInTrash = removed.has(id)
     if (isInTrash) await step(id, removed.get(id) ?? '', () => catalogue.restore(id))
-    else await step(id, String(number), () => catalogue.save(jobCalled(id, complaint)))
+    else await step(id, String(number), () => catalogue.save(begun(id, complaint)))
     removed.delete(id)
     return
   }
