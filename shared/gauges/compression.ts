@@ -7,13 +7,13 @@ import { againstHighest, againstLeast, type Setting } from './compression-compar
 import { compressionValues, isMeasured } from './compression-values.ts'
 import { wetRises } from './compression-wet.ts'
 import { type ShownUnits, tradeUnits } from './shown.ts'
-import { byCylinder, type GaugeVerdict } from './verdict.ts'
+import { byCylinder, type CylinderVerdict, type GaugeVerdict } from './verdict.ts'
 
 /**
  * All verdicts that the compression pulls of one stage allow, by cylinder. Comparing cylinders needs no altitude: the
  * air is the same for all of them.
  */
-export function judgeCompression(job: Job, stage: Stage, units: ShownUnits = tradeUnits): GaugeVerdict[] {
+export function judgeCompression(job: Job, stage: Stage, units: ShownUnits = tradeUnits): CylinderVerdict[] {
   const here = new Set(cylindersOf(job.layout))
   const values = compressionValues(job, stage)
     .filter(isMeasured)
