@@ -14,7 +14,7 @@ export type DeckPlaces = {
   callouts: Callout[]
 }
 
-const calloutWidth = { least: 92, most: 168 }
+const calloutWidth = { least: 110, most: 168 }
 /** A line with number, glyph and word, and a line of words under it. */
 const calloutHeight = 44
 const gap = 10
@@ -33,16 +33,17 @@ export function deckPlaces(layout: Layout, deck: DeckGeometry, frame: Size): Dec
   const room = upright
     ? { width: frame.width - sidesUsed * (least + gap), height: frame.height }
     : { width: frame.width, height: frame.height - sidesUsed * (least + gap) }
-  const scale = Math.max(0, Math.min(room.width / deck.width, room.height / deck.height, largestScale))
-  const drawn = { width: deck.width * scale, height: deck.height * scale }
+  const engine = drawnPart(layout, deck)
+  const scale = Math.max(0, Math.min(room.width / engine.width, room.height / engine.height, largestScale))
+  const drawn = { width: engine.width * scale, height: engine.height * scale }
   const left = upright ? Math.max(0, (frame.width - drawn.width) / sidesUsed - gap) : 0
   const width = upright ? Math.min(calloutWidth.most, left) : 0
   const whole = upright
     ? { width: drawn.width + sidesUsed * (width + gap), height: drawn.height }
     : { width: drawn.width, height: drawn.height + sidesUsed * (calloutHeight + gap) }
   const before = sidesUsed === 2 ? (upright ? width : calloutHeight) + gap : 0
-  const x = (frame.width - whole.width) / 2 + (upright ? before : 0)
-  const y = (frame.height - whole.height) / 2 + (upright ? 0 : before)
+  const x = (frame.width - whole.width) / 2 + (upright ? before : 0) - engine.x * scale
+  const y = (frame.height - whole.height) / 2 + (upright ? 0 : before) - engine.y * scale
 
   const callouts = deck.banks.flatMap((bank, at) =>
     (layout.banks[at]?.cylinders ?? []).flatMap(cylinder => {
@@ -79,6 +80,21 @@ export function deckPlaces(layout: Layout, deck: DeckGeometry, frame: Size): Dec
   }
 
   return { scale, x, y, callouts }
+}
+
+/** The front of the engine is drawn this deep beside the banks. */
+export const frontDepth = { plate: 20, gap: 8 }
+
+/** The banks with the front plate and a hair's breadth around them, in drawing units. */
+function drawnPart(layout: Layout, deck: DeckGeometry): { x: number; y: number } & Size {
+  const margin = 2
+  const front = frontDepth.plate + frontDepth.gap
+  const at = (side: Layout['front']) => margin + (layout.front === side ? front : 0)
+  const x = Math.min(...deck.banks.map(bank => bank.x)) - at('left')
+  const y = Math.min(...deck.banks.map(bank => bank.y)) - at('top')
+  const right = Math.max(...deck.banks.map(bank => bank.x + bank.width)) + at('right')
+  const bottom = Math.max(...deck.banks.map(bank => bank.y + bank.height)) + at('bottom')
+  return { x, y, width: right - x, height: bottom - y }
 }
 
 /** Whether a bank lies to the left of (above) the other one; a single bank has its callouts on the right (below). */

@@ -1,7 +1,7 @@
 // The engine as a drawing: head outlines, head bolts, centre lines and the front of the engine. No meaning of its own.
 import type { DeckGeometry } from '../../../shared/engine/deck-geometry.ts'
 import type { Layout } from '../../../shared/engine/layout-schema.ts'
-import type { DeckPlaces } from './deck-places.ts'
+import { type DeckPlaces, frontDepth } from './deck-places.ts'
 
 type EngineDrawingProps = { layout: Layout; deck: DeckGeometry; places: DeckPlaces }
 
@@ -71,12 +71,12 @@ function FrontCover({ deck, layout }: { deck: DeckGeometry; layout: Layout }) {
   const right = Math.max(...deck.banks.map(bank => bank.x + bank.width))
   const top = Math.min(...deck.banks.map(bank => bank.y))
   const bottom = Math.max(...deck.banks.map(bank => bank.y + bank.height))
-  const deep = 20
+  const { plate: deep, gap } = frontDepth
   const plate = {
-    top: { x: left, y: top - deep - 8, width: right - left, height: deep },
-    bottom: { x: left, y: bottom + 8, width: right - left, height: deep },
-    left: { x: left - deep - 8, y: top, width: deep, height: bottom - top },
-    right: { x: right + 8, y: top, width: deep, height: bottom - top },
+    top: { x: left, y: top - deep - gap, width: right - left, height: deep },
+    bottom: { x: left, y: bottom + gap, width: right - left, height: deep },
+    left: { x: left - deep - gap, y: top, width: deep, height: bottom - top },
+    right: { x: right + gap, y: top, width: deep, height: bottom - top },
   }[layout.front]
   const turn = { top: 0, right: 90, bottom: 0, left: -90 }[layout.front]
   const arrow = { top: '\u25B2', right: '\u25B2', bottom: '\u25BC', left: '\u25B2' }[layout.front]

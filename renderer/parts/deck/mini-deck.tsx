@@ -6,12 +6,25 @@ import type { Layout } from '../../../shared/engine/layout-schema.ts'
 import { StateMark } from '../state-glyph.tsx'
 import './mini-deck.css'
 
+/** Pixels per drawing unit: the same for all, so that engines compare by eye. */
+const scale = 0.21
+
 type MiniDeckProps = { layout: Layout; states: ReadonlyMap<number, State> }
 
 export function MiniDeck({ layout, states }: MiniDeckProps) {
   const deck = useMemo(() => deckGeometry({ ...layout, plugsPerCylinder: 1, front: 'left' }), [layout])
+  const left = Math.min(...deck.banks.map(bank => bank.x)) - 3
+  const top = Math.min(...deck.banks.map(bank => bank.y)) - 3
+  const width = Math.max(...deck.banks.map(bank => bank.x + bank.width)) + 3 - left
+  const height = Math.max(...deck.banks.map(bank => bank.y + bank.height)) + 3 - top
   return (
-    <svg className="mini-deck" viewBox={`0 0 ${deck.width} ${deck.height}`} aria-hidden="true">
+    <svg
+      className="mini-deck"
+      viewBox={`${left} ${top} ${width} ${height}`}
+      width={width * scale}
+      height={height * scale}
+      aria-hidden="true"
+    >
       {deck.banks.map(bank => (
         <rect key={bank.name} x={bank.x} y={bank.y} width={bank.width} height={bank.height} rx={18} />
       ))}

@@ -1,60 +1,86 @@
-// Picks the engine: arrangement and cylinder count first, then numbering and firing order drawn as small decks.
+// Picks the engine: arrangement, cylinder count and plugs first, then numbering and firing order drawn as small decks.
 import { PencilRuler } from 'lucide-react'
-import { useState } from 'react'
+import { useId, useState } from 'react'
 import { builtInLayouts, withPlugsPerCylinder } from '../../../shared/engine/layouts.ts'
-import type { Layout } from '../../../shared/engine/layout-schema.ts'
+import type { Arrangement, Layout } from '../../../shared/engine/layout-schema.ts'
 import { cylindersOf } from '../../../shared/engine/relations.ts'
 import { useOwnLayouts } from '../../api/use-settings.ts'
 import { Button } from '../button.tsx'
-import { LayoutSketch } from './layout-sketch.tsx'
+import { Segmented } from '../segmented.tsx'
 import { LayoutEditor } from './layout-editor.tsx'
 import './layout-picker.css'
+import { LayoutSketch } from './layout-sketch.tsx'
 
 type LayoutPickerProps = { layout: Layout | undefined; onPick: (layout: Layout) => void }
+type Group = Arrangement | 'own'
 
-const familyOf = (layout: Layout): string => `${layout.arrangement} ${cylindersOf(layout).length}`
+const countOf = (layout: Layout): string => String(cylindersOf(layout).length)
+const inGroup = (group: Group): Layout[] => builtInLayouts.filter(one => one.arrangement === group)
 
 export function LayoutPicker({ layout, onPick }: LayoutPickerProps) {
+  const name = useId()
   const own = useOwnLayouts()
-  const [family, setFamily] = useState(() => (layout ? familyOf(layout) : 'inline 4'))
-  const [plugs, setPlugs] = useState<1 | 2>(layout?.plugsPerCylinder ?? 1)
+  const [group, setGroup] = useState<Group>(layout?.own ? 'own' : (layout?.arrangement ?? 'inline'))
+  const [wanted, setWanted] = useState(layout ? countOf(layout) : '4')
+  const [plugs, setPlugs] = useState<'1' | '2'>(layout?.plugsPerCylinder === 2 ? '2' : '1')
   const [drawing, setDrawing] = useState(false)
-  const families = [...new Set(builtInLayouts.map(familyOf))]
+  const counts = [...new Set(inGroup(group).map(countOf))].toSorted((a, b) => Number(a) - Number(b))
+  const count = counts.includes(wanted) ? wanted : (counts.at(-1) ?? wanted)
   const shown =
-    family === 'own'
+    group === 'own'
       ? own
-      : builtInLayouts.filter(one => familyOf(one) === family).map(one => withPlugsPerCylinder(one, plugs))
+      : inGroup(group)
+          .filter(one => countOf(one) === count)
+          .map(one => withPlugsPerCylinder(one, plugs === '2' ? 2 : 1))
 
   return (
     <fieldset className="layout-picker">
       <legend>Engine</legend>
-      <div className="row">
-        <label className="field">
-          <span className="field-label">Arrangement</span>
-          <select value={family} onChange={event => setFamily(event.target.value)}>
-            {families.map(one => (
-              <option key={one} value={one}>
-                {one === 'inline 1' ? 'single cylinder' : one}
-              </option>
-            ))}
-            <option value="own">own layouts ({own.length})</option>
-          </select>
-        </label>
-        <label className="field">
-          <span className="field-label">Plugs a cylinder</span>
-          <select
-            value={plugs}
-            disabled={family === 'own'}
-            onChange={event => {
-              const count = event.target.value === '2' ? 2 : 1
-              setPlugs(count)
-              if (layout && !layout.own) onPick(withPlugsPerCylinder(layout, count))
-            }}
-          >
-            <option>1</option>
-            <option>2</option>
-          </select>
-        </label>
+      <div className="layout-questions">
+        <Segmented<Group>
+          label="Arrangement"
+          labelShown
+          value={group}
+          onChange={setGroup}
+          options={[
+            { value: 'inline', text: 'Inline' },
+            { value: 'vee', text: 'Vee' },
+            { value: 'flat', text: 'Flat' },
+            {
+              value: 'own',
+              text: (
+                <>
+                  Own <small>{own.length}</small>
+                </>
+              ),
+            },
+          ]}
+        />
+        {group !== 'own' && (
+          <>
+            <Segmented
+              label="Cylinders"
+              labelShown
+              value={count}
+              onChange={setWanted}
+              options={counts.map(one => ({ value: one, text: one }))}
+            />
+            <Segmented
+              label="Plugs a cylinder"
+              labelShown
+              value={plugs}
+              onChange={next => {
+                setPlugs(next)
+                if (layout && !layout.own) onPick(withPlugsPerCylinder(layout, next === '2' ? 2 : 1))
+              }}
+              options={[
+                { value: '1', text: '1' },
+                { value: '2', text: '2' },
+              ]}
+            />
+          </>
+        )}
+        <span className="grow" />
         <Button onPress={() => setDrawing(true)}>
           <PencilRuler aria-hidden="true" /> Draw another
         </Button>
@@ -62,22 +88,24 @@ export function LayoutPicker({ layout, onPick }: LayoutPickerProps) {
       <div className="layout-choices" role="radiogroup" aria-label="Numbering and firing order">
         {shown.map(one => (
           <label key={one.id} className="layout-choice">
-            <input type="radio" name="layout" checked={layout?.id === one.id} onChange={() => onPick(one)} />
+            <input type="radio" name={name} checked={layout?.id === one.id} onChange={() => onPick(one)} />
             <LayoutSketch layout={one} />
+            <strong>{one.firingOrder.join('-')}</strong>
             <span>{one.name}</span>
           </label>
         ))}
-        {shown.length === 0 && <p>No own layout yet: draw one.</p>}
+        {shown.length === 0 && <p>No layout of your own yet: draw one.</p>}
       </div>
       <p className="field-remark">
-        Numbering and cylinder 1 differ by maker: compare with the engine or its service information.
+        {layout ? `Chosen: ${layout.name}. ` : ''}Numbering and cylinder 1 differ by maker: compare with the
+        engine or its service information.
       </p>
       {drawing && (
         <LayoutEditor
           start={layout}
           onClose={() => setDrawing(false)}
           onSaved={saved => {
-            setFamily('own')
+            setGroup('own')
             onPick(saved)
             setDrawing(false)
           }}

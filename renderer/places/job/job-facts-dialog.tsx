@@ -3,14 +3,16 @@ import { useState } from 'react'
 import type { Layout } from '../../../shared/engine/layout-schema.ts'
 import { checkVin } from '../../../shared/engine/vin.ts'
 import type { Command } from '../../../shared/job/command-schema.ts'
-import { formatAltitude, formatDistance, formatPressure, formatVacuum } from '../../../shared/units/format.ts'
-import { parseAltitude, parseDistance, parsePressure, parseVacuum } from '../../../shared/units/parse.ts'
+import { formatAltitude, formatPressure, formatVacuum } from '../../../shared/units/format.ts'
+import { parseAltitude, parsePressure, parseVacuum } from '../../../shared/units/parse.ts'
 import { useUnits } from '../../api/use-settings.ts'
 import { Button } from '../../parts/button.tsx'
 import { Dialog } from '../../parts/dialog.tsx'
+import { OdometerField } from '../../parts/odometer-field.tsx'
 import { QuantityField } from '../../parts/quantity-field.tsx'
 import { VinRemark } from '../../parts/vin-remark.tsx'
 import { LayoutPicker } from '../../parts/layout-picker/layout-picker.tsx'
+import '../jobs/new-job.css'
 import { useJobPage } from './job-context.ts'
 
 export function JobFactsDialog({ onClose }: { onClose: () => void }) {
@@ -54,7 +56,7 @@ export function JobFactsDialog({ onClose }: { onClose: () => void }) {
         />
       </label>
       <div className="new-job-row">
-        <label className="field grow">
+        <label className="field">
           <span className="field-label">Vehicle, boat or machine</span>
           <input
             value={engine.vehicle}
@@ -62,7 +64,7 @@ export function JobFactsDialog({ onClose }: { onClose: () => void }) {
             onChange={event => setEngine({ ...engine, vehicle: event.target.value })}
           />
         </label>
-        <div className="field grow">
+        <div className="field">
           <label htmlFor="facts-vin">VIN</label>
           <input
             id="facts-vin"
@@ -84,11 +86,8 @@ export function JobFactsDialog({ onClose }: { onClose: () => void }) {
         </label>
       </div>
       <div className="new-job-row">
-        <QuantityField
-          label={`Odometer (${units.distance})`}
+        <OdometerField
           value={engine.odometer}
-          format={one => formatDistance(one, units.distance)}
-          parse={text => parseDistance(text, units.distance)}
           onWrong={mark('odometer')}
           onChange={odometer => {
             const { odometer: _, ...rest } = engine
@@ -96,7 +95,8 @@ export function JobFactsDialog({ onClose }: { onClose: () => void }) {
           }}
         />
         <QuantityField
-          label={`Altitude (${units.altitude})`}
+          label="Altitude"
+          unit={units.altitude}
           value={circumstances.altitude}
           format={one => formatAltitude(one, units.altitude)}
           parse={text => parseAltitude(text, units.altitude)}
@@ -107,7 +107,8 @@ export function JobFactsDialog({ onClose }: { onClose: () => void }) {
           }}
         />
         <QuantityField
-          label={`Barometer, not reduced to sea level (${units.vacuum})`}
+          label="Barometer, not reduced to sea level"
+          unit={units.vacuum}
           value={circumstances.barometer}
           format={one => formatVacuum(one, units.vacuum)}
           parse={text => parseVacuum(text, units.vacuum)}
@@ -118,7 +119,8 @@ export function JobFactsDialog({ onClose }: { onClose: () => void }) {
           }}
         />
         <QuantityField
-          label={`Specified least compression (${units.pressure})`}
+          label="Specified least compression"
+          unit={units.pressure}
           value={circumstances.compressionSpecification?.minimum}
           format={one => formatPressure(one, units.pressure)}
           parse={text => parsePressure(text, units.pressure)}

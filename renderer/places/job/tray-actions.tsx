@@ -1,11 +1,10 @@
 // Adds a tray for another removal (after the repair, say), renames or removes the one looked at.
-import { Pencil, Plus } from 'lucide-react'
 import { useState } from 'react'
 import { stagesInOrder } from '../../../shared/job/stage.ts'
 import type { Stage } from '../../../shared/job/tray-schema.ts'
 import { Button } from '../../parts/button.tsx'
 import { Dialog } from '../../parts/dialog.tsx'
-import { IconButton } from '../../parts/icon-button.tsx'
+import { MenuButton } from '../../parts/menu.tsx'
 import { useJobPage } from './job-context.ts'
 
 export function TrayActions() {
@@ -17,12 +16,18 @@ export function TrayActions() {
   }
   return (
     <>
-      <IconButton label="Add a tray" isDisabled={readOnly} onPress={() => setEditing('new')}>
-        <Plus />
-      </IconButton>
-      <IconButton label={`Change tray ${tray.name}`} isDisabled={readOnly} onPress={() => setEditing('this')}>
-        <Pencil />
-      </IconButton>
+      <MenuButton
+        label="Trays"
+        commands={[
+          { id: 'add', text: 'Add a tray', isDisabled: readOnly, run: () => setEditing('new') },
+          {
+            id: 'change',
+            text: `Change tray ${tray.name}`,
+            isDisabled: readOnly,
+            run: () => setEditing('this'),
+          },
+        ]}
+      />
       {editing && (
         <TrayDialog
           title={editing === 'new' ? 'Another tray' : 'Tray'}

@@ -3,38 +3,38 @@ import { useId, useState } from 'react'
 import { layoutById } from '../../../shared/engine/layouts.ts'
 import type { Layout } from '../../../shared/engine/layout-schema.ts'
 import { checkVin } from '../../../shared/engine/vin.ts'
-import { parseDistance } from '../../../shared/units/parse.ts'
+import type { Distance } from '../../../shared/units/quantity.ts'
 import { inWords } from '../../api/client.ts'
 import { useJobActions } from '../../api/use-jobs.ts'
-import { useUnits } from '../../api/use-settings.ts'
 import { Button } from '../../parts/button.tsx'
 import { Dialog } from '../../parts/dialog.tsx'
-import { VinRemark } from '../../parts/vin-remark.tsx'
 import { LayoutPicker } from '../../parts/layout-picker/layout-picker.tsx'
+import { OdometerField } from '../../parts/odometer-field.tsx'
+import { VinRemark } from '../../parts/vin-remark.tsx'
+import './new-job.css'
 
 type NewJobDialogProps = { onClose: () => void; onMade: (id: string) => void }
 
 export function NewJobDialog({ onClose, onMade }: NewJobDialogProps) {
   const id = useId()
-  const unit = useUnits().distance
   const [complaint, setComplaint] = useState('')
   const [vehicle, setVehicle] = useState('')
   const [vin, setVin] = useState('')
-  const [odometer, setOdometer] = useState('')
+  const [odometer, setOdometer] = useState<Distance>()
+  const [wrong, setWrong] = useState(false)
   const [layout, setLayout] = useState<Layout | undefined>(() => layoutById('i4'))
   const { create } = useJobActions()
-  const distance = odometer.trim() === '' ? undefined : parseDistance(odometer, unit)
   const normalised = checkVin(vin).normalised
 
   const make = () => {
-    if (!layout || distance === null) return
+    if (!layout || wrong) return
     create.mutate(
       {
         complaint: complaint.trim(),
         engine: {
           vehicle: vehicle.trim(),
           ...(normalised === '' ? {} : { vin: normalised.slice(0, 40) }),
-          ...(distance ? { odometer: distance } : {}),
+          ...(odometer ? { odometer } : {}),
         },
         layout,
       },
@@ -64,7 +64,7 @@ export function NewJobDialog({ onClose, onMade }: NewJobDialogProps) {
           />
         </div>
         <div className="new-job-row">
-          <div className="field grow">
+          <div className="field">
             <label htmlFor={`${id}-vehicle`}>Vehicle, boat or machine</label>
             <input
               id={`${id}-vehicle`}
@@ -74,7 +74,7 @@ export function NewJobDialog({ onClose, onMade }: NewJobDialogProps) {
               onChange={event => setVehicle(event.target.value)}
             />
           </div>
-          <div className="field grow">
+          <div className="field">
             <label htmlFor={`${id}-vin`}>VIN, if it has one</label>
             <input
               id={`${id}-vin`}
@@ -86,20 +86,7 @@ export function NewJobDialog({ onClose, onMade }: NewJobDialogProps) {
             />
             <VinRemark vin={vin} />
           </div>
-          <div className="field">
-            <label htmlFor={`${id}-odometer`}>Odometer ({unit}; or type 812 h)</label>
-            <input
-              id={`${id}-odometer`}
-              inputMode="decimal"
-              autoComplete="off"
-              value={odometer}
-              aria-invalid={distance === null}
-              onChange={event => setOdometer(event.target.value)}
-            />
-            {distance === null && (
-              <p className="field-error">Type a plain number without a thousands sign, e.g. 120500.</p>
-            )}
-          </div>
+          <OdometerField value={odometer} onChange={setOdometer} onWrong={setWrong} />
         </div>
         <LayoutPicker layout={layout} onPick={setLayout} />
         {create.error && (
@@ -109,7 +96,7 @@ export function NewJobDialog({ onClose, onMade }: NewJobDialogProps) {
         )}
         <div className="dialog-buttons">
           <Button onPress={onClose}>Cancel</Button>
-          <Button type="submit" kind="main" isDisabled={!layout || distance === null || create.isPending}>
+          <Button type="submit" kind="main" isDisabled={!layout || wrong || create.isPending}>
             Make the job
           </Button>
         </div>

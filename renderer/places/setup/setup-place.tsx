@@ -11,6 +11,7 @@ import {
 } from '../../api/use-settings.ts'
 import { Button } from '../../parts/button.tsx'
 import { useNotices } from '../../parts/notices.tsx'
+import { Segmented } from '../../parts/segmented.tsx'
 import { DemoLoader } from '../jobs/demo-loader.tsx'
 import { CatalogueCheck } from './catalogue-check.tsx'
 import './setup-place.css'
@@ -31,26 +32,20 @@ type ChoiceProps<T extends string> = {
   onChange: (value: T) => void
 }
 
-function Choice<T extends string>({ label, value, options, onChange }: ChoiceProps<T>) {
-  return (
-    <label className="field">
-      <span className="field-label">{label}</span>
-      <select
-        value={value}
-        onChange={event => onChange(options.find(one => one === event.target.value) ?? value)}
-      >
-        {options.map(one => (
-          <option key={one}>{one}</option>
-        ))}
-      </select>
-    </label>
-  )
-}
+const Choice = <T extends string>({ label, value, options, onChange }: ChoiceProps<T>) => (
+  <Segmented
+    label={label}
+    labelShown
+    value={value}
+    options={options.map(one => ({ value: one, text: one }))}
+    onChange={onChange}
+  />
+)
 
 const Section = ({ title, children }: { title: string; children: ReactNode }) => (
-  <section className="card setup-section">
+  <section className="setup-section" aria-label={title}>
     <h2>{title}</h2>
-    {children}
+    <div className="setup-fields">{children}</div>
   </section>
 )
 
