@@ -109,4 +109,5 @@ it('shows the sheet of keys on "?"', async () => {
   await page.getByRole('dialog').getByText('Tag as oil-wetted').waitFor()
   await page.keyboard.press('Escape')
   await page.getByRole('dialog').waitFor({ state: 'detached' })
+  expect(app.complaints).toEqual([])
 })
