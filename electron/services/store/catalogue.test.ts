@@ -1,5 +1,5 @@
 // The catalogue keeps what it acknowledged, tells damage from absence, and lets one process write.
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
@@ -139,10 +139,10 @@ describe('a catalogue', () => {
     expect((await checkCatalogue(folder, { mend: false })).problems.map(one => one.kind)).toEqual([
       'left-over',
     ])
-    await rm(join(folder, 'index'), { recursive: true })
+    await writeFile(join(folder, 'index', '2026-03.json.0123456789ab.tmp'), 'half')
+    await mkdir(join(folder, 'jobs', 'begun'))
     catalogue = await openCatalogue(folder, { appVersion: '0.0.0' })
-    expect(
-      (await checkCatalogue(folder, { mend: true })).problems.filter(one => one.kind === 'left-over'),
-    ).toEqual([])
+    expect((await checkCatalogue(folder, { mend: false })).problems).toEqual([])
+    expect(await readdir(join(folder, 'jobs'))).toEqual(['a'])
   })
 })

@@ -26,7 +26,7 @@ export function withPhoto(job: Job, photo: string, bytes: number): Job {
   const [tray] = job.trays
   const [slot, ...slots] = tray?.slots ?? []
   if (!tray || !slot) throw new Error('a new job has a tray with slots')
-  const shot = shotNamed(`shot-${photo.slice(0, 8)}`, { photo, bytes })
+  const shot = shotNamed(`s${slot.shots.length + 1}`, { photo, bytes })
   return { ...job, trays: [{ ...tray, slots: [{ ...slot, shots: [...slot.shots, shot] }, ...slots] }] }
 }
 
