@@ -1,26 +1,27 @@
 // Gathers a job into its write-up, for the shop with every reading, for the customer in plain words.
 import type { UnitChoice } from '../contract/settings-schema.ts'
-import { conditionMap, type CylinderState } from '../diagnosis/condition-map.ts'
+import { conditionMap } from '../diagnosis/condition-map.ts'
 import { engineRemarks } from '../diagnosis/engine-remarks.ts'
-import { slotKey, slotLabel } from '../engine/slots.ts'
 import { deference, gauges } from '../gauges/gauges.ts'
-import { shotsOf, validPulls } from '../job/current.ts'
+import { validPulls } from '../job/current.ts'
 import type { Job } from '../job/job-schema.ts'
 import { stagesOf } from '../job/stage.ts'
-import { formatAltitude, formatDistance, formatVacuum } from '../units/format.ts'
+import { customerTables } from './customer-tables.ts'
+import { factsOf } from './facts.ts'
 import { measuredTables } from './measured-tables.ts'
-import { plainState, summaryOf } from './plain-words.ts'
-import { proofOf } from './proof.ts'
-import type { Audience, WriteUp, WriteUpPhoto } from './write-up.ts'
-
-const mostPhotos = { shop: 24, customer: 6 } as const
+import { notTested } from './not-tested.ts'
+import { choosePhotos } from './photo-choice.ts'
+import { customerLines, shopLines, summaryOf } from './plain-words.ts'
+import { proofOf, proofTable } from './proof.ts'
+import { readingsText } from './readings-text.ts'
+import type { Audience, WriteUp, WriteUpTable } from './write-up.ts'
 
 /** Everything the report says, as data. `shop` is the name on the letterhead, may be empty. */
 export function writeUp(job: Job, units: UnitChoice, audience: Audience, shop = ''): WriteUp {
   const stage = 'as found'
   const states = conditionMap(job, stage, units)
   const forShop = audience === 'shop'
-  const stages = stagesOf(job)
+  const { cause = '', done: work = '' } = job.repair ?? {}
   return {
     audience,
     title: forShop ? 'Plug and cylinder report' : 'What we found on your engine',
@@ -34,108 +35,42 @@ export function writeUp(job: Job, units: UnitChoice, audience: Audience, shop = 
     findings: states.map(one => ({
       cylinder: one.cylinder,
       state: one.state,
-      lines: forShop
-        ? shopLines(one)
-        : [
-            plainState(one),
-            ...new Set(
-              one.evidence
-                .filter(evidence => evidence.state !== 'sound' && evidence.from === 'plug')
-                .map(evidence => evidence.text),
-            ),
-          ],
+      lines: forShop ? shopLines(one) : customerLines(one),
     })),
     engine: engineRemarks(job, stage, units).map(remark =>
       forShop ? `${remark.text} [${remark.source}]` : remark.text,
     ),
-    tables: forShop ? stages.flatMap(one => measuredTables(job, one, units)) : [],
+    tables: tablesOf(job, units, audience),
+    readings: stagesOf(job).flatMap(one => readingsText(job, one, units)),
     photos: choosePhotos(job, audience),
-    repair: job.repair
-      ? [job.repair.cause ? `Cause found: ${job.repair.cause}` : '', job.repair.done].filter(
-          text => text !== '',
-        )
-      : [],
-    proof: job.repair ? proofOf(job, units) : [],
-    notTested: gauges
-      .filter(({ test }) => stages.every(one => validPulls(job, test, one).length === 0))
-      .map(({ title }) => title),
-    cautions: forShop
-      ? [deference, ...gauges.flatMap(gauge => gauge.cautions)]
-      : ['Do not drive for long with a misfire: unburned fuel overheats the catalyst.', deference],
+    cause,
+    work,
+    repair: [cause === '' ? '' : `Cause found: ${cause}`, work].filter(text => text !== ''),
+    proof: proofOf(job, units),
+    notTested: notTested(job),
+    cautions: cautionsOf(job, audience),
     note: (forShop ? job.writeUp.noteForShop : job.writeUp.noteForCustomer) ?? '',
   }
 }
 
-/** What is notable in full; what is in order in one line. */
-function shopLines(one: CylinderState): string[] {
-  const notable = one.evidence.filter(evidence => evidence.state !== 'sound')
-  const sound = [
-    ...new Set(one.evidence.filter(evidence => evidence.state === 'sound').map(evidence => evidence.from)),
-  ]
-  const lines = notable.map(evidence => `${evidence.from}: ${evidence.text}`)
-  if (sound.length > 0) lines.push(`In order: ${sound.join(', ')}.`)
-  return lines.length > 0 ? lines : ['Nothing is recorded.']
+function tablesOf(job: Job, units: UnitChoice, audience: Audience): WriteUpTable[] {
+  const proof = proofTable(job, units)
+  const measured =
+    audience === 'shop'
+      ? stagesOf(job).flatMap(stage => measuredTables(job, stage, units))
+      : customerTables(job, units)
+  return proof && audience === 'shop' ? [...measured, proof] : measured
 }
 
-function factsOf(job: Job, units: UnitChoice, shop: string): [string, string][] {
-  const { engine, circumstances } = job
-  const facts: [string, string | undefined][] = [
-    ['Shop', shop],
-    ['Vehicle', engine.vehicle],
-    ['VIN', engine.vin],
-    ['Odometer', engine.odometer && formatDistance(engine.odometer, units.distance)],
-    ['Engine', job.layout.name],
-    ['Firing order', job.layout.firingOrder.join('-')],
-    ['Date', job.createdAt.slice(0, 10)],
-    ['Technician', job.technician],
-    ['Altitude', circumstances.altitude && formatAltitude(circumstances.altitude, units.altitude)],
-    ['Barometer', circumstances.barometer && formatVacuum(circumstances.barometer, units.vacuum)],
-    [
-      'Engine warm',
-      circumstances.engineWarm === undefined ? undefined : circumstances.engineWarm ? 'yes' : 'no',
-    ],
-  ]
-  return facts.flatMap(([label, value]) => (value ? [[label, value]] : []))
-}
-
-/** The chosen shots in their order; without a choice the telling ones: faults first, then one of each plug. */
-function choosePhotos(job: Job, audience: Audience): WriteUpPhoto[] {
-  const chosen = new Set(job.writeUp.shots)
-  const photos = job.trays.flatMap(tray =>
-    tray.slots.flatMap(slot =>
-      slot.shots.map((shot, at) => {
-        const address = slot.plug ? { cylinder: slot.cylinder, plug: slot.plug } : { cylinder: slot.cylinder }
-        const reading = slot.reading?.condition ?? 'not read'
-        return {
-          stage: tray.stage,
-          cylinder: slot.cylinder,
-          first: at === 0,
-          shotId: shot.id,
-          photo: shot.photo,
-          caption: `${slotKey(address)}, ${shot.kind}, ${tray.name.toLowerCase()}: ${reading}${slot.reading?.details.oilInWell ? ', oil in the well' : ''}`,
-          alt: `Photo of ${slotLabel(address)}, ${shot.kind}, ${tray.name.toLowerCase()}`,
-        }
-      }),
-    ),
+/** For the shop those of the tests in this job; with none measured, of all. */
+function cautionsOf(job: Job, audience: Audience): string[] {
+  if (audience === 'customer')
+    return [
+      'Do not drive for long with a misfire: unburned fuel overheats the catalyst.',
+      'Have any work on the engine done by a qualified person: ignition carries dangerous voltage, and fuel, hot and turning parts injure.',
+    ]
+  const done = gauges.filter(({ test }) =>
+    stagesOf(job).some(stage => validPulls(job, test, stage).length > 0),
   )
-  const strip = ({ shotId, photo, caption, alt }: WriteUpPhoto): WriteUpPhoto => ({
-    shotId,
-    photo,
-    caption,
-    alt,
-  })
-  if (chosen.size > 0) {
-    const known = new Set(shotsOf(job).map(shot => shot.id))
-    return job.writeUp.shots
-      .filter(id => known.has(id))
-      .flatMap(id => photos.filter(one => one.shotId === id).map(strip))
-  }
-  if (audience === 'shop') return photos.slice(0, mostPhotos.shop).map(strip)
-  const rank = { fault: 0, watch: 1, unknown: 2, sound: 3 }
-  const states = new Map(conditionMap(job, 'as found').map(one => [one.cylinder, rank[one.state]]))
-  return photos
-    .filter(one => one.first || (states.get(one.cylinder) ?? 3) < 2)
-    .toSorted((a, b) => (states.get(a.cylinder) ?? 3) - (states.get(b.cylinder) ?? 3))
-    .slice(0, mostPhotos.customer)
-    .map(strip)
+  return [deference, ...new Set((done.length > 0 ? done : gauges).flatMap(gauge => gauge.cautions))]
 }

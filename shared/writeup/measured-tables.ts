@@ -2,17 +2,21 @@
 import type { UnitChoice } from '../contract/settings-schema.ts'
 import { balanceValues } from '../gauges/balance-values.ts'
 import { compressionValues } from '../gauges/compression-values.ts'
-import { gaugeOf } from '../gauges/gauges.ts'
-import type { GaugeVerdict } from '../gauges/verdict.ts'
+import { judgeBalance } from '../gauges/balance.ts'
+import { judgeCompression } from '../gauges/compression.ts'
+import { pressureWords, rpmWords, vacuumWords } from '../gauges/shown.ts'
+import { judgeVacuum } from '../gauges/vacuum.ts'
+import { valueWords } from '../diagnosis/gauge-evidence.ts'
 import { validPulls } from '../job/current.ts'
 import type { Job } from '../job/job-schema.ts'
-import type { TestKind } from '../job/pull-schema.ts'
+import type { PullOf } from '../job/pull-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
 import { formatPressure, formatVacuum } from '../units/format.ts'
+import { cylinderWords, limitNotes, none, wetNotes } from './verdict-words.ts'
+import { voidedNotes } from './voided-notes.ts'
 import type { WriteUpTable } from './write-up.ts'
 
-const none = '\u2013'
-
+/** A table for each test that was done; none for one that was not. */
 export function measuredTables(job: Job, stage: Stage, units: UnitChoice): WriteUpTable[] {
   return [
     compressionTable(job, stage, units),
@@ -21,48 +25,37 @@ export function measuredTables(job: Job, stage: Stage, units: UnitChoice): Write
   ].filter(table => table !== undefined)
 }
 
-const verdictsOf = (job: Job, stage: Stage, test: TestKind, units: UnitChoice): GaugeVerdict[] =>
-  gaugeOf(test)?.judge(job, stage, units) ?? []
-
-/** "share of highest 66 %: outside" for every rule that is not simply met. */
-const wordsFor = (verdicts: readonly GaugeVerdict[], cylinder: number): string => {
-  const mine = verdicts.filter(one => one.cylinder === cylinder && one.verdict !== 'noted')
-  const notable = mine.filter(one => one.verdict !== 'within')
-  if (mine.length === 0) return none
-  return notable.length === 0
-    ? 'within limits'
-    : notable.map(one => `${one.rule} ${one.value}\u00a0${one.unit}: ${one.verdict}`).join('; ')
-}
-
-const limitsOf = (verdicts: readonly GaugeVerdict[]): string[] => [
-  ...new Set(
-    verdicts.filter(one => one.verdict !== 'noted').map(one => `${one.rule}: ${one.limit} (${one.source}).`),
-  ),
-]
+const finals = (pulls: readonly PullOf<'compression'>[], wet: boolean, units: UnitChoice): string =>
+  pulls
+    .filter(pull => (pull.entry.wet === true) === wet)
+    .map(pull => formatPressure(pull.entry.final, units.pressure))
+    .join(', ')
 
 function compressionTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTable | undefined {
   const values = compressionValues(job, stage)
   if (values.length === 0) return undefined
-  const psi = (value: number | undefined) =>
-    value === undefined ? none : formatPressure({ value, unit: 'psi' }, units.pressure)
-  const verdicts = verdictsOf(job, stage, 'compression', units)
+  const pulls = validPulls(job, 'compression', stage)
+  const verdicts = judgeCompression(job, stage, units)
+  const words = (psi: number | undefined) => (psi === undefined ? none : pressureWords(psi, units))
   return {
     title: `Compression, ${stage}`,
     columns: ['Cylinder', 'Pulls', 'First puff', 'Final', 'Wet', 'Verdict'],
-    rows: values.map(value => [
-      String(value.cylinder),
-      String(value.pulls),
-      psi(value.firstPuff),
-      value.dry === undefined ? none : `${psi(value.dry)} \u00b1 ${psi(value.plusMinus)}`,
-      psi(value.wet),
-      wordsFor(verdicts, value.cylinder),
-    ]),
+    rows: values.map(value => {
+      const mine = pulls.filter(pull => pull.cylinder === value.cylinder)
+      return [
+        String(value.cylinder),
+        finals(mine, false, units) || none,
+        words(value.firstPuff),
+        value.dry === undefined ? none : `${words(value.dry)} \u00b1 ${words(value.plusMinus)}`,
+        finals(mine, true, units) || none,
+        cylinderWords(verdicts, value.cylinder),
+      ]
+    }),
     notes: [
-      'Middle of the valid pulls; \u00b1 is half a gauge division or half the range of the pulls, whichever is more.',
-      ...limitsOf(verdicts),
-      ...verdicts
-        .filter(one => one.cylinder === undefined)
-        .map(one => `${one.rule} ${one.value}\u00a0${one.unit}: ${one.verdict}. ${one.why}`),
+      'Final and first puff: middle of the valid dry pulls; \u00b1 is half a gauge division or half the range of the pulls, whichever is more.',
+      ...limitNotes(verdicts),
+      ...wetNotes(verdicts),
+      ...voidedNotes(job, 'compression', stage),
     ],
   }
 }
@@ -70,27 +63,24 @@ function compressionTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTab
 function balanceTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTable | undefined {
   const values = balanceValues(job, stage)
   if (values.length === 0) return undefined
-  const verdicts = verdictsOf(job, stage, 'balance', units)
+  const verdicts = judgeBalance(job, stage, units)
   return {
     title: `Cylinder balance, ${stage}`,
-    columns: ['Cylinder', 'Cuts', 'Speed drop', 'Vacuum drop', 'Verdict'],
+    columns: ['Cylinder', 'Cut-outs', 'Speed drop', 'Vacuum drop', 'Verdict'],
     rows: values.map(value => [
       String(value.cylinder),
       String(value.cuts),
-      `${Math.round(value.drop)}\u00a0rpm`,
-      value.vacuumDrop === undefined
-        ? none
-        : formatVacuum({ value: value.vacuumDrop, unit: 'inHg' }, units.vacuum),
-      wordsFor(verdicts, value.cylinder),
+      `${rpmWords(value.drop)} \u00b1 ${rpmWords(value.plusMinus)}`,
+      value.vacuumDrop === undefined ? none : vacuumWords(value.vacuumDrop, units),
+      cylinderWords(verdicts, value.cylinder),
     ]),
-    notes: limitsOf(verdicts),
+    notes: [...limitNotes(verdicts), ...voidedNotes(job, 'balance', stage)],
   }
 }
 
 function vacuumTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTable | undefined {
   const pulls = validPulls(job, 'vacuum', stage)
   if (pulls.length === 0) return undefined
-  const verdicts = verdictsOf(job, stage, 'vacuum', units)
   return {
     title: `Manifold vacuum, ${stage}`,
     columns: ['State', 'Reading', 'Rebound', 'Needle'],
@@ -100,8 +90,11 @@ function vacuumTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTable | 
       entry.rebound ? formatVacuum(entry.rebound, units.vacuum) : none,
       entry.needle ?? none,
     ]),
-    notes: verdicts.map(
-      one => `${one.rule} ${one.value}\u00a0${one.unit}: ${one.verdict} (${one.limit}). ${one.why}`,
-    ),
+    notes: [
+      ...judgeVacuum(job, stage, units).map(
+        one => `${one.rule}, ${valueWords(one)}: ${one.verdict} (${one.limit}). ${one.why} [${one.source}]`,
+      ),
+      ...voidedNotes(job, 'vacuum', stage),
+    ],
   }
 }

@@ -1,29 +1,80 @@
 // Findings for people who were not there: no jargon, no more certainty than there is.
 import type { CylinderState } from '../diagnosis/condition-map.ts'
+import type { Evidence } from '../diagnosis/evidence.ts'
+import { inWords } from '../gauges/shown.ts'
 
-const states: Record<CylinderState['state'], string> = {
-  fault: 'shows a fault',
-  watch: 'needs watching',
-  sound: 'showed nothing wrong in what was checked',
-  unknown: 'was not checked',
+const numbered = (cylinders: readonly number[]): string =>
+  `${cylinders.length > 1 ? 'Cylinders' : 'Cylinder'} ${inWords(cylinders)}`
+
+/** What stands out is only of the well. */
+const wellOnly = (one: CylinderState): boolean =>
+  one.state === 'watch' &&
+  one.evidence.filter(evidence => evidence.state !== 'sound').every(evidence => evidence.of === 'well')
+
+/** One to four sentences that open a report. */
+export function summaryOf(states: readonly CylinderState[]): string[] {
+  const of = (wanted: (one: CylinderState) => boolean) => states.filter(wanted).map(one => one.cylinder)
+  const fault = of(one => one.state === 'fault')
+  const well = of(wellOnly)
+  const watch = of(one => one.state === 'watch' && !wellOnly(one))
+  const unknown = of(one => one.state === 'unknown')
+  const sound = of(one => one.state === 'sound')
+  const verb = (cylinders: readonly number[], one: string, several: string) =>
+    cylinders.length > 1 ? several : one
+  return [
+    ...(fault.length > 0 ? [`${numbered(fault)} ${verb(fault, 'shows a fault', 'show faults')}.`] : []),
+    ...(watch.length > 0
+      ? [`${numbered(watch)} ${verb(watch, 'needs', 'need')} watching or another test.`]
+      : []),
+    ...(well.length > 0
+      ? [
+          `Oil was found around the outside of the plug in cylinder ${inWords(well)}, not inside the cylinder.`,
+        ]
+      : []),
+    ...(sound.length > 0 ? [`${numbered(sound)} showed nothing wrong in what was checked.`] : []),
+    ...(unknown.length > 0 ? [`Nothing is recorded for cylinder ${inWords(unknown)}.`] : []),
+  ]
 }
 
-export const plainState = (one: CylinderState): string => `Cylinder ${one.cylinder} ${states[one.state]}.`
+const plainStates: Readonly<Record<CylinderState['state'], string>> = {
+  fault: 'shows a fault.',
+  watch: 'needs watching.',
+  sound: 'showed nothing wrong in what was checked.',
+  unknown: 'was not checked.',
+}
 
-const list = (numbers: readonly number[]): string =>
-  numbers.length < 2 ? numbers.join('') : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`
+/** For the customer: the state in a sentence, then each thing that shows it, once. */
+export function customerLines(one: CylinderState): string[] {
+  const notable = one.evidence.filter(evidence => evidence.state !== 'sound')
+  const opening = wellOnly(one)
+    ? 'itself showed nothing wrong; the finding is outside it.'
+    : plainStates[one.state]
+  return [
+    `Cylinder ${one.cylinder} ${opening}`,
+    ...new Set(notable.map(evidence => evidence.plain).filter(plain => plain !== '')),
+  ]
+}
 
-/** One to three sentences that open a report. */
-export function summaryOf(states_: readonly CylinderState[]): string[] {
-  const of = (state: CylinderState['state']) =>
-    states_.filter(one => one.state === state).map(one => one.cylinder)
-  const [fault, watch, unknown, sound] = [of('fault'), of('watch'), of('unknown'), of('sound')]
-  const lines: string[] = []
-  if (fault.length > 0)
-    lines.push(`Cylinder ${list(fault)} ${fault.length > 1 ? 'show faults' : 'shows a fault'}.`)
-  if (watch.length > 0) lines.push(`Cylinder ${list(watch)} ${watch.length > 1 ? 'need' : 'needs'} watching.`)
-  if (fault.length === 0 && watch.length === 0 && sound.length > 0)
-    lines.push('What was checked is in order.')
-  if (unknown.length > 0) lines.push(`Nothing is recorded for cylinder ${list(unknown)}.`)
-  return lines
+const from: Readonly<Record<Evidence['from'], string>> = {
+  plug: 'plug',
+  compression: 'compression',
+  balance: 'balance',
+  vacuum: 'vacuum',
+}
+
+/** For the shop: what is notable in full with its source and next check; what is in order in one line. */
+export function shopLines(one: CylinderState): string[] {
+  const notable = one.evidence.filter(evidence => evidence.state !== 'sound')
+  const quiet = [
+    ...new Set(
+      one.evidence.filter(evidence => evidence.state === 'sound').map(evidence => from[evidence.from]),
+    ),
+  ]
+  const next = [...new Set(notable.map(evidence => evidence.next).filter(text => text !== ''))]
+  const lines = [
+    ...notable.map(evidence => `${from[evidence.from]}: ${evidence.text} [${evidence.source}]`),
+    ...(next.length > 0 ? [`Next: ${next.join(' ')}`] : []),
+    ...(quiet.length > 0 ? [`In order: ${quiet.join(', ')}.`] : []),
+  ]
+  return lines.length > 0 ? lines : ['Nothing is recorded.']
 }

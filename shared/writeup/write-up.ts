@@ -18,16 +18,24 @@ export type WriteUp = {
   invented: boolean
   facts: [label: string, value: string][]
   complaint: string
-  /** One or two honest sentences that open the report. */
+  /** A few honest sentences that open the report. */
   summary: string[]
   layout: Layout
+  /** The stage that `states`, `findings` and `engine` speak of. */
   stage: Stage
   states: CylinderState[]
   findings: WriteUpFinding[]
   engine: string[]
+  /** What was measured, each with its limits; for the customer only what shows the finding. */
   tables: WriteUpTable[]
+  /** The same readings in one line a test, for plain text. */
+  readings: string[]
   photos: WriteUpPhoto[]
-  /** Work done, if any. */
+  /** The cause as the technician stated it; empty when none was. Never worked out from the readings. */
+  cause: string
+  /** The work done, in the technician's words; empty when none is recorded. */
+  work: string
+  /** Cause and work as they are printed. */
   repair: string[]
   /** Before and after, or why there is no proof. */
   proof: string[]

@@ -1,0 +1,50 @@
+// What was not done: tests left out, cylinders passed over, plugs not read, failed tests not repeated.
+import { cylindersOf } from '../engine/relations.ts'
+import { plugReadings } from '../diagnosis/plug-evidence.ts'
+import { gauges } from '../gauges/gauges.ts'
+import { inWords } from '../gauges/shown.ts'
+import { validPulls } from '../job/current.ts'
+import type { Job } from '../job/job-schema.ts'
+import { stagesOf } from '../job/stage.ts'
+
+/** Short phrases without a full stop. */
+export function notTested(job: Job): string[] {
+  return [
+    ...gauges.flatMap(({ test, title }) => untested(job, test, title)),
+    ...unread(job),
+    ...notRepeated(job),
+  ]
+}
+
+type Gauge = (typeof gauges)[number]
+
+function untested(job: Job, test: Gauge['test'], title: string): string[] {
+  if (stagesOf(job).every(stage => validPulls(job, test, stage).length === 0)) return [title]
+  if (test === 'vacuum') return []
+  const done = new Set(
+    stagesOf(job).flatMap(stage => validPulls(job, test, stage).map(pull => pull.cylinder)),
+  )
+  const left = cylindersOf(job.layout)
+    .filter(cylinder => !done.has(cylinder))
+    .toSorted((a, b) => a - b)
+  return left.length > 0 ? [`${title} of cylinder ${inWords(left)}`] : []
+}
+
+function unread(job: Job): string[] {
+  const read = new Set(stagesOf(job).flatMap(stage => plugReadings(job, stage).map(one => one.slot.cylinder)))
+  const left = cylindersOf(job.layout)
+    .filter(cylinder => !read.has(cylinder))
+    .toSorted((a, b) => a - b)
+  if (left.length === 0) return []
+  return read.size === 0 ? ['Plugs not read'] : [`Plug of cylinder ${inWords(left)} not read`]
+}
+
+function notRepeated(job: Job): string[] {
+  if (!job.repair) return []
+  return gauges
+    .filter(
+      ({ test }) =>
+        validPulls(job, test, 'as found').length > 0 && validPulls(job, test, 'after repair').length === 0,
+    )
+    .map(({ title }) => `${title} not repeated after the repair`)
+}

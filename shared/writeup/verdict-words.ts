@@ -1,0 +1,31 @@
+// Verdicts in the short form that stands in a table cell, and the limits as notes under the table.
+import { valueWords } from '../diagnosis/gauge-evidence.ts'
+import type { GaugeVerdict } from '../gauges/verdict.ts'
+
+export const none = '\u2013'
+
+/** "share of highest 66 ± 2 %: outside" for every rule of a cylinder that is not simply met. */
+export function cylinderWords(verdicts: readonly GaugeVerdict[], cylinder: number): string {
+  const mine = verdicts.filter(one => one.cylinder === cylinder && one.verdict !== 'noted')
+  const notable = mine.filter(one => one.verdict !== 'within')
+  if (mine.length === 0) return none
+  if (notable.length > 0)
+    return notable.map(one => `${one.rule} ${valueWords(one)}: ${one.verdict}`).join('; ')
+  return mine.every(one => one.about === 'reading') ? 'repeats; nothing to compare with' : 'within limits'
+}
+
+/** Each limit once, with where it was read. */
+export const limitNotes = (verdicts: readonly GaugeVerdict[]): string[] => [
+  ...new Set(
+    verdicts.filter(one => one.rule !== 'wet rise').map(one => `${one.rule}: ${one.limit} [${one.source}].`),
+  ),
+]
+
+/** What only notes something, such as what oil did. */
+export const wetNotes = (verdicts: readonly GaugeVerdict[]): string[] => {
+  const wet = verdicts.filter(one => one.rule === 'wet rise')
+  return [
+    ...wet.map(one => `Wet pull, cylinder ${one.cylinder}: rise ${valueWords(one)}. ${one.why}`),
+    ...(wet[0] ? [`Wet pull: ${wet[0].limit} [${wet[0].source}].`] : []),
+  ]
+}
