@@ -30,7 +30,7 @@ describe('places on the deck', () => {
     fc.assert(
       fc.property(layouts, frames, (layout, frame) => {
         const { callouts } = deckPlaces(layout, deckGeometry(layout), frame)
-        expect(callouts.map(one => one.cylinder).toSorted()).toEqual(cylindersOf(layout).toSorted())
+        expect(callouts.map(one => one.cylinder)).toEqual(cylindersOf(layout))
       }),
     )
   })

@@ -8,15 +8,16 @@ import './mini-deck.css'
 
 /** Pixels per drawing unit: the same for all, so that engines compare by eye. */
 const scale = 0.21
+const margin = 6
 
 type MiniDeckProps = { layout: Layout; states: ReadonlyMap<number, State> }
 
 export function MiniDeck({ layout, states }: MiniDeckProps) {
   const deck = useMemo(() => deckGeometry({ ...layout, plugsPerCylinder: 1, front: 'left' }), [layout])
-  const left = Math.min(...deck.banks.map(bank => bank.x)) - 3
-  const top = Math.min(...deck.banks.map(bank => bank.y)) - 3
-  const width = Math.max(...deck.banks.map(bank => bank.x + bank.width)) + 3 - left
-  const height = Math.max(...deck.banks.map(bank => bank.y + bank.height)) + 3 - top
+  const left = Math.min(...deck.banks.map(bank => bank.x)) - margin
+  const top = Math.min(...deck.banks.map(bank => bank.y)) - margin
+  const width = Math.max(...deck.banks.map(bank => bank.x + bank.width)) + margin - left
+  const height = Math.max(...deck.banks.map(bank => bank.y + bank.height)) + margin - top
   return (
     <svg
       className="mini-deck"

@@ -15,6 +15,9 @@ type LayoutPickerProps = { layout: Layout | undefined; onPick: (layout: Layout) 
 type Group = Arrangement | 'own'
 
 const countOf = (layout: Layout): string => String(cylindersOf(layout).length)
+const orderOf = (layout: Layout): string => layout.firingOrder.join('-')
+const withPlugs = (layout: Layout, plugs: '1' | '2'): Layout =>
+  withPlugsPerCylinder(layout, plugs === '2' ? 2 : 1)
 const inGroup = (group: Group): Layout[] => builtInLayouts.filter(one => one.arrangement === group)
 
 export function LayoutPicker({ layout, onPick }: LayoutPickerProps) {
@@ -25,13 +28,19 @@ export function LayoutPicker({ layout, onPick }: LayoutPickerProps) {
   const [plugs, setPlugs] = useState<'1' | '2'>(layout?.plugsPerCylinder === 2 ? '2' : '1')
   const [drawing, setDrawing] = useState(false)
   const counts = [...new Set(inGroup(group).map(countOf))].toSorted((a, b) => Number(a) - Number(b))
-  const count = counts.includes(wanted) ? wanted : (counts.at(-1) ?? wanted)
+  const count = counts.includes(wanted) ? wanted : (counts[0] ?? wanted)
   const shown =
     group === 'own'
       ? own
       : inGroup(group)
           .filter(one => countOf(one) === count)
-          .map(one => withPlugsPerCylinder(one, plugs === '2' ? 2 : 1))
+          .map(one => withPlugs(one, plugs))
+  /** What is chosen is always in sight: the first of the new list, until another one is picked. */
+  const pickFirst = (list: readonly Layout[], cylinders: string, each: '1' | '2') => {
+    const first = list.find(one => countOf(one) === cylinders) ?? list[0]
+    if (first) onPick(first.own ? first : withPlugs(first, each))
+    if (first) setWanted(countOf(first))
+  }
 
   return (
     <fieldset className="layout-picker">
@@ -41,7 +50,10 @@ export function LayoutPicker({ layout, onPick }: LayoutPickerProps) {
           label="Arrangement"
           labelShown
           value={group}
-          onChange={setGroup}
+          onChange={next => {
+            setGroup(next)
+            pickFirst(next === 'own' ? own : inGroup(next), wanted, plugs)
+          }}
           options={[
             { value: 'inline', text: 'Inline' },
             { value: 'vee', text: 'Vee' },
@@ -62,7 +74,10 @@ export function LayoutPicker({ layout, onPick }: LayoutPickerProps) {
               label="Cylinders"
               labelShown
               value={count}
-              onChange={setWanted}
+              onChange={next => {
+                setWanted(next)
+                pickFirst(inGroup(group), next, plugs)
+              }}
               options={counts.map(one => ({ value: one, text: one }))}
             />
             <Segmented
@@ -71,7 +86,7 @@ export function LayoutPicker({ layout, onPick }: LayoutPickerProps) {
               value={plugs}
               onChange={next => {
                 setPlugs(next)
-                if (layout && !layout.own) onPick(withPlugsPerCylinder(layout, next === '2' ? 2 : 1))
+                if (layout && !layout.own) onPick(withPlugs(layout, next))
               }}
               options={[
                 { value: '1', text: '1' },
@@ -90,8 +105,8 @@ export function LayoutPicker({ layout, onPick }: LayoutPickerProps) {
           <label key={one.id} className="layout-choice">
             <input type="radio" name={name} checked={layout?.id === one.id} onChange={() => onPick(one)} />
             <LayoutSketch layout={one} />
-            <strong>{one.firingOrder.join('-')}</strong>
-            <span>{one.name}</span>
+            <strong>{orderOf(one)}</strong>
+            <span>{one.name.replace(`, ${orderOf(one)}`, '')}</span>
           </label>
         ))}
         {shown.length === 0 && <p>No layout of your own yet: draw one.</p>}

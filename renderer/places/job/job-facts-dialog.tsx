@@ -85,7 +85,7 @@ export function JobFactsDialog({ onClose }: { onClose: () => void }) {
           <input value={technician} maxLength={80} onChange={event => setTechnician(event.target.value)} />
         </label>
       </div>
-      <div className="new-job-row">
+      <div className="job-quantities">
         <OdometerField
           value={engine.odometer}
           onWrong={mark('odometer')}

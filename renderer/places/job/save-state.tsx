@@ -1,10 +1,12 @@
 // One quiet line: saving, saved and when, or, loudly, not saved.
 import { useMutationState } from '@tanstack/react-query'
 import { Check, LoaderCircle, TriangleAlert } from 'lucide-react'
+import { useState } from 'react'
 import { savingKey } from '../../api/use-jobs.ts'
 
 export function SaveState({ updatedAt }: { updatedAt: string }) {
   const all = useMutationState({ filters: { mutationKey: savingKey }, select: one => one.state.status })
+  const [today] = useState(() => new Date().toDateString())
   const last = all.at(-1)
   const state = all.includes('pending') ? 'saving' : last === 'error' ? 'failed' : 'saved'
   return (
@@ -16,7 +18,7 @@ export function SaveState({ updatedAt }: { updatedAt: string }) {
       )}
       {state === 'saved' && (
         <>
-          <Check aria-hidden="true" /> saved {whenSaved(updatedAt, new Date())}
+          <Check aria-hidden="true" /> saved {whenSaved(updatedAt, today)}
         </>
       )}
       {state === 'failed' && (
@@ -29,9 +31,9 @@ export function SaveState({ updatedAt }: { updatedAt: string }) {
 }
 
 /** The time of day, or the date when that was not today. */
-function whenSaved(updatedAt: string, now: Date): string {
+function whenSaved(updatedAt: string, today: string): string {
   const at = new Date(updatedAt)
-  return at.toDateString() === now.toDateString()
+  return at.toDateString() === today
     ? at.toLocaleTimeString(undefined, { hour: '2-digit', minute: '2-digit' })
     : at.toLocaleDateString(undefined, { dateStyle: 'medium' })
 }

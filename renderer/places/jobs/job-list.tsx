@@ -52,7 +52,7 @@ export function JobList({ jobs, scrolled, onScroll, onLeaveUp }: JobListProps) {
   }
   return (
     <div className="job-list" ref={scroller} onScroll={event => onScroll(event.currentTarget.scrollTop)}>
-      {/* oxlint-disable-next-line jsx-a11y/no-static-element-interactions -- arrows move between the links inside */}
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- arrows move between the links inside */}
       <div
         className="job-rows"
         style={{ height: rows.getTotalSize() }}

@@ -20,6 +20,7 @@ export function JobRow({ job, index, top, height }: JobRowProps) {
   return (
     <ContextMenu label={name} commands={commands}>
       {onContextMenu => (
+        // oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- the menu button opens the same menu
         <div
           className="job-row"
           role="listitem"
