@@ -70,8 +70,6 @@ export const gauges: readonly Gauge[] = [
   },
 ]
 
-export const gaugeOf = (test: TestKind): Gauge | undefined => gauges.find(gauge => gauge.test === test)
-
 /** Every verdict that the readings of one stage allow. */
 export const judgeAll = (job: Job, stage: Stage, units: ShownUnits = tradeUnits): GaugeVerdict[] =>
   gauges.flatMap(gauge => gauge.judge(job, stage, units))

@@ -10,6 +10,3 @@ const chain = migrationChain('job', currentSchemaVersion, steps)
 
 /** A document of the current version, or a refusal: not a job, no version, newer than this program. */
 export const migrate = chain.migrate
-
-/** True when the document says it was written by a newer version: a host tells that apart from damage. */
-export const isNewerVersion = chain.isNewer

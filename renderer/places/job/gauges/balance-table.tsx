@@ -2,8 +2,7 @@
 import { useState } from 'react'
 import { slotsOf } from '../../../../shared/engine/slots.ts'
 import { balanceRules } from '../../../../shared/gauges/balance-share.ts'
-import { balanceValues } from '../../../../shared/gauges/balance-values.ts'
-import { median } from '../../../../shared/gauges/middle.ts'
+import { balanceBars } from '../../../../shared/gauges/bars.ts'
 import type { Pull } from '../../../../shared/job/pull-schema.ts'
 import { formatVacuum } from '../../../../shared/units/format.ts'
 import { parseNumber, parseVacuum } from '../../../../shared/units/parse.ts'
@@ -21,7 +20,7 @@ export function BalanceTable() {
   const { job, tray, order, select, selected, apply, readOnly } = useJobPage()
   const { vacuum: unit } = useUnits()
   const [typed, setTyped] = useState<Readonly<Record<number, Typed>>>({})
-  const values = new Map(balanceValues(job, tray.stage).map(value => [value.cylinder, value]))
+  const values = new Map(balanceBars(job, tray.stage).values.map(value => [value.cylinder, value]))
   const drops = [...values.values()].map(value => value.drop)
   const full = Math.max(...drops, 1) * 1.08
   const cylinders = [...new Set(order.map(slot => slot.cylinder))]
@@ -88,14 +87,13 @@ export function BalanceTable() {
               </th>
             ))}
             <th scope="col">Cut-outs</th>
-            <th scope="col">Drop, limit {balanceRules.watchShare} % of the others’ middle</th>
+            <th scope="col">Drop, line at {balanceRules.weakShare} % of the others’ middle</th>
           </tr>
         </thead>
         <tbody>
           {cylinders.map(cylinder => {
             const now = typed[cylinder] ?? {}
             const value = values.get(cylinder)
-            const others = [...values.values()].filter(one => one.cylinder !== cylinder).map(one => one.drop)
             return (
               <tr key={cylinder} data-chosen={chosen.has(cylinder)}>
                 <th scope="row">
@@ -139,7 +137,16 @@ export function BalanceTable() {
                       value={value.drop}
                       full={full}
                       plusMinus={value.plusMinus}
-                      limit={others.length > 0 ? (median(others) * balanceRules.watchShare) / 100 : undefined}
+                      limits={
+                        value.limit === undefined
+                          ? []
+                          : [
+                              {
+                                at: value.limit,
+                                label: `${balanceRules.weakShare} % of the others’ middle drop`,
+                              },
+                            ]
+                      }
                       label={`Cylinder ${cylinder}: drop ${Math.round(value.drop)} rpm`}
                     />
                   )}

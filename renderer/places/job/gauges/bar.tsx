@@ -1,17 +1,17 @@
-// A horizontal bar from nought with a limit line, an inner bar (first puff), and the interval the value lies in.
+// A horizontal bar from nought with its limit lines, an inner bar (first puff), and the interval the value lies in.
 type BarProps = {
   /** All in the unit of `full`, the right end of the scale. */
   value: number
   full: number
   inner?: number | undefined
   wet?: number | undefined
-  limit?: number | undefined
+  limits?: readonly { at: number; label: string }[]
   plusMinus?: number | undefined
   /** Spoken; the numbers stand in the table beside. */
   label: string
 }
 
-export function Bar({ value, full, inner, wet, limit, plusMinus, label }: BarProps) {
+export function Bar({ value, full, inner, wet, limits = [], plusMinus, label }: BarProps) {
   const share = (number: number) => `${Math.max(0, Math.min(100, (number / full) * 100))}%`
   return (
     <div className="bar" role="img" aria-label={label}>
@@ -21,7 +21,9 @@ export function Bar({ value, full, inner, wet, limit, plusMinus, label }: BarPro
       {plusMinus !== undefined && (
         <span className="bar-doubt" style={{ left: share(value - plusMinus), width: share(2 * plusMinus) }} />
       )}
-      {limit !== undefined && <span className="bar-limit" style={{ left: share(limit) }} />}
+      {limits.map(limit => (
+        <span key={limit.label} className="bar-limit" title={limit.label} style={{ left: share(limit.at) }} />
+      ))}
     </div>
   )
 }

@@ -1,7 +1,6 @@
 // Compression: any number of pulls a cylinder, first puff and final, dry and wet; bars with the common limit.
 import { useState } from 'react'
-import { compressionRules } from '../../../../shared/gauges/compression-comparison.ts'
-import { compressionValues } from '../../../../shared/gauges/compression-values.ts'
+import { compressionBars } from '../../../../shared/gauges/bars.ts'
 import type { Pull } from '../../../../shared/job/pull-schema.ts'
 import { slotsOf } from '../../../../shared/engine/slots.ts'
 import { formatPressure } from '../../../../shared/units/format.ts'
@@ -26,7 +25,8 @@ export function CompressionTable() {
   const { say } = useNotices()
   const [typed, setTyped] = useState<Readonly<Record<number, Typed>>>({})
   const [wet, setWet] = useState(false)
-  const values = new Map(compressionValues(job, tray.stage).map(value => [value.cylinder, value]))
+  const bars = compressionBars(job, tray.stage)
+  const values = new Map(bars.values.map(value => [value.cylinder, value]))
   const highest = Math.max(0, ...[...values.values()].map(value => value.dry ?? 0))
   const full = Math.max(highest, ...[...values.values()].map(value => value.wet ?? 0), 1) * 1.08
   const cylinders = [...new Set(order.map(slot => slot.cylinder))]
@@ -88,7 +88,8 @@ export function CompressionTable() {
             <th scope="col">Final ({unit})</th>
             <th scope="col">Pulls</th>
             <th scope="col">
-              Final, first puff inside, limit {compressionRules.shareOfHighest} % of highest
+              Final, first puff inside
+              {bars.limits.length > 0 && `; lines: ${bars.limits.map(one => one.label).join(', ')}`}
             </th>
           </tr>
         </thead>
@@ -144,7 +145,7 @@ export function CompressionTable() {
                       inner={value.firstPuff}
                       wet={value.wet}
                       plusMinus={value.plusMinus}
-                      limit={(highest * compressionRules.shareOfHighest) / 100}
+                      limits={bars.limits}
                       label={`Cylinder ${cylinder}: ${formatPressure({ value: value.dry, unit: 'psi' }, unit)}`}
                     />
                   )}
