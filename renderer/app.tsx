@@ -44,7 +44,7 @@ const places = [
 ] as const
 
 function Shell() {
-  const connected = useChanges()
+  const connection = useChanges()
   const status = useStatus()
   const theme = useSettings()?.theme ?? 'system'
   const [at, go] = useLocation()
@@ -72,11 +72,18 @@ function Shell() {
         <KeySheet />
       </nav>
       <div className="place">
-        {!connected && (
+        {connection === 'lost' && (
           <p className="banner" role="alert">
             <Unplug aria-hidden="true" />
             Plugtray does not answer. Is it still running? What was saved is safe; this page goes on by itself
             once it is back.
+          </p>
+        )}
+        {connection === 'stranger' && (
+          <p className="banner" role="alert">
+            <Unplug aria-hidden="true" />
+            Plugtray was started anew and does not know this page. Open the newest link that it printed; what
+            was saved is safe.
           </p>
         )}
         {status?.readOnly && (

@@ -21,15 +21,15 @@ export type Host = {
   api: Client
   /** Hands a file over and gives its ref for an import. */
   upload: (file: File, signal: AbortSignal) => Promise<string>
-  photo: (sha256: string, kind: PhotoKind) => Promise<Blob>
+  photo: (sha256: string, kind: PhotoKind, signal: AbortSignal) => Promise<Blob>
   exported: (exportId: string) => Promise<Blob>
 }
 
 export function connect({ token, desktop }: Session): Host {
   const headers = { [sessionHeader]: token }
   const link = new RPCLink({ url: `${window.location.origin}${rpcPrefix}`, headers })
-  const bytes = async (path: string): Promise<Blob> => {
-    const answer = await fetch(path, { headers })
+  const bytes = async (path: string, signal?: AbortSignal): Promise<Blob> => {
+    const answer = await fetch(path, { headers, ...(signal ? { signal } : {}) })
     if (!answer.ok) throw await failureOf(answer)
     return answer.blob()
   }
@@ -53,7 +53,7 @@ export function connect({ token, desktop }: Session): Host {
         return body.ref
       throw new Error('The upload was not acknowledged.')
     },
-    photo: (sha256, kind) => bytes(photoPath(sha256, kind)),
+    photo: (sha256, kind, signal) => bytes(photoPath(sha256, kind), signal),
     exported: exportId => bytes(`${exportRoute}/${exportId}`),
   }
 }

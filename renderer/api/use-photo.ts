@@ -21,10 +21,9 @@ export function usePhoto(sha256: string | undefined, kind: PhotoKind): ShownPhot
   useEffect(() => {
     if (sha256 === undefined || key === undefined) return undefined
     let gone = false
-    cache.hold(key)
     const load = async () => {
       try {
-        const url = await cache.get(key, () => host.photo(sha256, kind))
+        const url = await cache.hold(key, signal => host.photo(sha256, kind, signal))
         if (!gone) setShown({ key, url, error: undefined })
       } catch (error) {
         if (!gone) setShown({ key, url: undefined, error: inWords(error) })
@@ -36,5 +35,7 @@ export function usePhoto(sha256: string | undefined, kind: PhotoKind): ShownPhot
       cache.release(key)
     }
   }, [host, sha256, kind, key])
-  return shown.key === key ? shown : { url: undefined, error: undefined }
+  if (shown.key === key) return shown
+  // One that is there already shows at once, without an empty frame in between.
+  return { url: key === undefined ? undefined : cache.peek(key), error: undefined }
 }

@@ -2,6 +2,7 @@
 import { Plus } from 'lucide-react'
 import { useMemo, useRef, useState } from 'react'
 import { useLocation } from 'wouter'
+import type { JobSummary } from '../../../shared/contract/summary-schema.ts'
 import { searchSummaries } from '../../../shared/job/search.ts'
 import { inWords } from '../../api/client.ts'
 import { useJobs } from '../../api/use-jobs.ts'
@@ -20,6 +21,12 @@ type Remembered = { text: string; filter: FilterName; scrolled: number }
 /** What the list looked like when it was left: coming back from a job finds it so. */
 const remembered: Remembered = { text: '', filter: 'current', scrolled: 0 }
 
+const newestFirst = (jobs: readonly JobSummary[]): JobSummary[] =>
+  jobs
+    .map(job => ({ job, at: Date.parse(job.createdAt) }))
+    .toSorted((a, b) => b.at - a.at)
+    .map(({ job }) => job)
+
 export function JobsPlace() {
   const jobs = useJobs()
   const readOnly = useStatus()?.readOnly != null
@@ -29,12 +36,10 @@ export function JobsPlace() {
   const [, go] = useLocation()
   const field = useRef<HTMLInputElement>(null)
   const all = jobs.data
+  const sorted = useMemo(() => newestFirst(all ?? []), [all])
   const shown = useMemo(
-    () =>
-      searchSummaries((all ?? []).filter(filters[filter].keeps), text).toSorted((a, b) =>
-        b.createdAt.localeCompare(a.createdAt),
-      ),
-    [all, filter, text],
+    () => searchSummaries(sorted.filter(filters[filter].keeps), text),
+    [sorted, filter, text],
   )
   useKeys('job list', { search: () => field.current?.focus() })
 
