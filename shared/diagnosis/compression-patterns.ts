@@ -54,6 +54,7 @@ function lowNeighbours(
               ? ' Oil helped neither, which fits.'
               : ' A wet pull on both would tell: oil does not help a gasket.'
           }`,
+          plain: `Cylinders ${a} and ${b}, side by side, both hold too little pressure; the seal between them is looked at first.`,
           source: gasketSource,
         })),
     )
@@ -73,6 +74,7 @@ function lowBanks(job: Job, verdicts: readonly GaugeVerdict[], low: ReadonlySet<
       kind: 'one bank low',
       cylinders: [...cylinders],
       text: `Every cylinder of one bank (${name}: ${inWords(cylinders)}) is low and none of the other: think of that bank's valve timing first.`,
+      plain: `Cylinders ${inWords(cylinders)}, one side of the engine, hold less pressure than the other side.`,
       source: 'technician certification study pages; common practice',
     }))
 }
@@ -100,6 +102,7 @@ function allLow(job: Job, verdicts: readonly GaugeVerdict[]): EngineRemark[] {
       kind: 'all low and even',
       cylinders: all,
       text: 'All cylinders are low and even: cranking speed, a shut throttle, valve timing or general wear before any one cylinder. Some engines with late intake closing read so by design.',
+      plain: 'All cylinders hold little pressure, and alike.',
       source:
         'US Army Ordnance subcourse OD1001, lesson 3; technician certification study pages; common practice',
     },
@@ -115,6 +118,7 @@ function coolantBeside(job: Job, low: ReadonlySet<number>, readings: readonly Pl
         kind: 'coolant beside a low cylinder',
         cylinders: [cylinder, other],
         text: `Coolant on the plug of cylinder ${cylinder} and low compression in cylinder ${other} beside it: think of a gasket breached between them.`,
+        plain: `Coolant shows in cylinder ${cylinder}, and cylinder ${other} beside it holds too little pressure.`,
         source: 'common practice',
       })),
   )

@@ -42,12 +42,15 @@ it('takes the worst of what is known', () => {
 
 it('near a limit a cylinder is watched: neither sound nor at fault', () => {
   const found = of(jobWith({ pulls: onePullEach([150, 130]) }), 2)
-  expect(found).toMatchObject({ state: 'watch', headline: 'compression, below highest: cannot be called' })
+  expect(found).toMatchObject({
+    state: 'watch',
+    headline: 'compression, below highest 20\u00a0\u00b1\u00a03.5\u00a0psi: cannot be called',
+  })
 })
 
 it('a headline keeps its numbers whole', () => {
   const job = jobWith({ pulls: [compression(1, 150.5), compression(2, 118.5)] })
-  expect(of(job, 2)?.headline).toBe('compression, below highest: outside')
+  expect(of(job, 2)?.headline).toBe('compression, below highest 32\u00a0\u00b1\u00a03.5\u00a0psi: outside')
   expect(of(job, 2)?.evidence[0]?.text).toContain('32\u00a0\u00b1\u00a03.5\u00a0psi')
 })
 
@@ -90,8 +93,8 @@ it('what is only noted, or speaks of the reading, is no evidence', () => {
   const pulls = [compression(1, 150), compression(1, 145), compression(2, 148), vacuum('idle', 8)]
   const evidence = of(jobWith({ pulls }), 1)?.evidence ?? []
   expect(evidence.map(one => one.headline)).toEqual([
-    'compression, below highest: within',
-    'compression, share of highest: within',
+    'compression, below highest 0.5\u00a0\u00b1\u00a03.5\u00a0psi: within',
+    'compression, share of highest 99.7\u00a0\u00b1\u00a02.4\u00a0%: within',
   ])
 })
 

@@ -13,6 +13,8 @@ import { plugReadings } from './plug-evidence.ts'
 export type EngineRemark = {
   kind: string
   text: string
+  /** For a customer; empty for what only a technician can use. */
+  plain: string
   source: string
   /** Those it speaks of, where it speaks of some. */
   cylinders?: number[]
@@ -45,6 +47,7 @@ function weakCompanions(job: Job, verdicts: readonly GaugeVerdict[]): EngineRema
             kind: 'companions weak',
             cylinders: [a, b],
             text: `Cylinders ${a} and ${b} are companions and both weak: where spark is wasted they share a coil and driver.`,
+            plain: `Cylinders ${a} and ${b} may share an ignition coil, and both do too little work.`,
             source: 'common practice',
           },
         ]
@@ -60,8 +63,18 @@ function engineVerdicts(verdicts: readonly GaugeVerdict[]): EngineRemark[] {
     .map(one => ({
       kind: `${one.test}, ${one.rule}`,
       text: `${capital(one.test)}, ${one.rule}: ${valueWords(one)}, ${one.verdict} (${one.limit}). ${one.why}`,
+      plain: plainOf(one),
       source: one.source,
     }))
+}
+
+/** Only what can be said without the gauge at hand. */
+function plainOf({ rule, verdict }: GaugeVerdict): string {
+  if (rule === 'idle' && verdict === 'outside')
+    return 'The intake vacuum of the idling engine is lower than it should be.'
+  if (rule === '2500 rpm' && verdict === 'outside')
+    return 'The intake vacuum falls when the engine is revved, as if the exhaust were held back.'
+  return ''
 }
 
 /** Readings that do not repeat or cannot be: everything above leans on them. */
@@ -72,6 +85,7 @@ function doubtfulReadings(verdicts: readonly GaugeVerdict[]): EngineRemark[] {
       kind: 'doubtful reading',
       ...(one.cylinder === undefined ? {} : { cylinders: [one.cylinder] }),
       text: `${capital(one.test)}${one.cylinder === undefined ? '' : `, cylinder ${one.cylinder}`}: ${one.why}`,
+      plain: '',
       source: one.source,
     }))
 }

@@ -41,7 +41,7 @@ export function gaugeEvidence(verdicts: readonly GaugeVerdict[], cylinder: numbe
         from: one.test,
         state,
         text: `${one.rule} ${valueWords(one)}: ${one.verdict} (${one.limit}). ${one.why}`,
-        headline: `${one.test}, ${one.rule}: ${one.verdict}`,
+        headline: `${one.test}, ${one.rule} ${valueWords(one)}: ${one.verdict}`,
         plain: plainOf[one.test][state],
         next: '',
         source: one.source,

@@ -55,7 +55,8 @@ function familyPattern(job: Job, readings: readonly PlugReading[], family: Famil
       {
         kind: `all ${family.name}`,
         cylinders: all,
-        text: `All plugs read ${family.name}: think of ${family.think} before any one cylinder.`,
+        text: `All plugs read ${family.name}: before any one cylinder think of ${family.think}.`,
+        plain: 'All plugs look alike in this, so the cause is likely one that all cylinders share.',
         source: family.source,
       },
     ]
@@ -69,6 +70,7 @@ function familyPattern(job: Job, readings: readonly PlugReading[], family: Famil
       kind: `one bank ${family.name}`,
       cylinders: [...cylinders],
       text: `Every plug of one bank (${name}: ${inWords(cylinders)}) reads ${family.name} and none of the other: look for what that bank has of its own, an air leak, a sensor, the exhaust, the fuel feed.`,
+      plain: `The plugs of cylinders ${inWords(cylinders)}, one side of the engine, look alike in this and the others do not, so the cause is likely on that side.`,
       source: 'technical articles on fuel trims; common practice',
     }))
 }
@@ -90,6 +92,7 @@ function oneWell(job: Job, readings: readonly PlugReading[]): EngineRemark[] {
       kind: 'oil in one well',
       cylinders: [cylinder],
       text: `Oil stands in the plug well of cylinder ${cylinder} only: its tube seal.`,
+      plain: '',
       source: 'common practice',
     },
   ]

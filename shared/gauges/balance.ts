@@ -17,7 +17,7 @@ import {
 import { sources } from './sources.ts'
 import { byCylinder, type CylinderVerdict } from './verdict.ts'
 
-const limit = `at least ${percentWords(balanceRules.weakShare)} of the others' middle drop (our figure); no drop at all is a dead cylinder`
+const limit = `at least ${percentWords(balanceRules.weakShare)} of the others' middle drop, which is our figure; no drop at all is a dead cylinder`
 
 /** Verdicts by cylinder once at least two were cut out; before that only what the readings themselves show. */
 export function judgeBalance(job: Job, stage: Stage, units: ShownUnits = tradeUnits): CylinderVerdict[] {
@@ -40,7 +40,7 @@ function speedDrops(values: readonly BalanceValue[], stage: Stage): CylinderVerd
     cylinder: one.cylinder,
     stage,
     value: round(one.drop),
-    plusMinus: round(one.plusMinus),
+    plusMinus: round(one.plusMinus, 0),
     unit: 'rpm',
     limit,
     source: sources.balance,

@@ -19,7 +19,13 @@ export function judgeCompression(job: Job, stage: Stage, units: ShownUnits = tra
     .filter(isMeasured)
     .filter(one => here.has(one.cylinder))
   const setting: Setting = { stage, units, circumstances: job.circumstances }
-  const compared = [...againstHighest(values, setting), ...againstLeast(values, setting)]
+  const againstMates = againstHighest(values, setting)
+  const outside = lowCylinders(againstMates.filter(one => one.verdict === 'outside'))
+  // A cylinder that is clearly low against its mates needs no floor to say so.
+  const least = againstLeast(values, setting).filter(
+    one => one.rule !== 'usual floor' || !outside.has(one.cylinder),
+  )
+  const compared = [...againstMates, ...least]
   const low = lowCylinders(compared)
   return [
     ...compared,

@@ -28,7 +28,7 @@ export const pressureWords = (psi: number, { pressure }: ShownUnits): string =>
   formatPressure({ value: round(psi), unit: 'psi' }, pressure)
 
 export const vacuumWords = (inHg: number, { vacuum }: ShownUnits): string =>
-  formatVacuum({ value: round(inHg, 2), unit: 'inHg' }, vacuum)
+  formatVacuum({ value: round(inHg), unit: 'inHg' }, vacuum)
 
 export const percentWords = (value: number): string => withUnit(value.toFixed(0), '%')
 export const rpmWords = (value: number): string => withUnit(value.toFixed(0).replace('-', '\u2212'), 'rpm')

@@ -73,7 +73,7 @@ function reboundOver(
   return {
     ...base,
     verdict,
-    limit: `above idle (${vacuumWords(idle.value, units)})`,
+    limit: `above the idle reading of ${vacuumWords(idle.value, units)}`,
     why:
       verdict === 'within'
         ? `${round(over) > 0 ? vacuumWords(over, units) : 'A little'} above idle: a wide fall and a wide rebound are normal.`

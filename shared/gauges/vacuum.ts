@@ -30,8 +30,14 @@ export function judgeVacuum(job: Job, stage: Stage, units: ShownUnits = tradeUni
   ]
 }
 
+const airBasis: Readonly<Record<Atmosphere['basis'], string>> = {
+  barometer: 'by the barometer',
+  altitude: 'by the altitude',
+  'assumed sea level': 'sea level assumed',
+}
+
 const airWords = (air: Atmosphere, units: ShownUnits): string =>
-  `air pressure ${vacuumWords(air.inHg, units)}, ${air.basis}`
+  `air pressure ${vacuumWords(air.inHg, units)}, ${airBasis[air.basis]}`
 
 const shown = ({ value, plusMinus }: VacuumValue, units: ShownUnits) => ({
   ...vacuumShown(value, units),
@@ -80,7 +86,7 @@ function judgeIdle(
     stage,
     ...shown(idle, units),
     verdict,
-    limit: `${vacuumWords(band.low, units)} to ${vacuumWords(band.high, units)} (${airWords(air, units)})`,
+    limit: `${vacuumWords(band.low, units)} to ${vacuumWords(band.high, units)}; ${airWords(air, units)}`,
     why,
     source: sources.idle,
   }
@@ -111,7 +117,7 @@ function judgeFast(
   return {
     ...base,
     verdict,
-    limit: `equal to idle (${vacuumWords(idle.value, units)}) or slightly above`,
+    limit: `equal to the idle reading of ${vacuumWords(idle.value, units)} or slightly above`,
     why:
       verdict === 'within'
         ? 'It does not fall with speed: the exhaust is not held back.'
@@ -139,7 +145,7 @@ function judgeCranking(
     stage,
     ...shown(cranking, units),
     verdict,
-    limit: `flutters at ${vacuumWords(low, units)} to ${vacuumWords(high, units)} or more, throttle shut (${airWords(air, units)})`,
+    limit: `flutters at ${vacuumWords(low, units)} to ${vacuumWords(high, units)} or more, throttle shut; ${airWords(air, units)}`,
     why:
       verdict === 'outside'
         ? 'Low: throttle or gasket leak, valve timing, or slow cranking. The number means little without cranking speed and battery voltage.'

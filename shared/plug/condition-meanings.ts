@@ -62,7 +62,7 @@ export const conditionMeanings: Record<Condition, Meaning> = {
   coolant: {
     state: 'fault',
     of: 'cylinder',
-    text: 'Coolant residue, or one plug steamed clean: coolant is getting into the chamber. Fuel additives can look alike: ask the fuel.',
+    text: 'Coolant residue, or one plug steamed clean: coolant is getting into the chamber. Fuel additives can look alike: ask which fuel.',
     plain: 'There are signs of coolant in this cylinder.',
     next: 'Coolant level, pressure test, combustion gas in the coolant, the neighbouring cylinder.',
     source: `${s.practice}; ${s.table}; look-alike: ${s.dodge}`,

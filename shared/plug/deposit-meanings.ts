@@ -53,7 +53,7 @@ const inChamber: Record<DepositKind, Meaning> = {
     of: 'plug',
     text: 'Lead deposits, from leaded fuel.',
     plain: 'Residue of leaded fuel lies on the plug.',
-    next: 'Ask the fuel; clean or renew.',
+    next: 'Ask which fuel; clean or renew.',
     source: `${s.army}; aviation plug pages`,
   },
   specks: {

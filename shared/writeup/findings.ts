@@ -2,6 +2,7 @@
 import type { UnitChoice } from '../contract/settings-schema.ts'
 import { conditionMap } from '../diagnosis/condition-map.ts'
 import { engineRemarks } from '../diagnosis/engine-remarks.ts'
+import { judgeCompression } from '../gauges/compression.ts'
 import { deference, gauges } from '../gauges/gauges.ts'
 import { validPulls } from '../job/current.ts'
 import type { Job } from '../job/job-schema.ts'
@@ -14,12 +15,14 @@ import { choosePhotos } from './photo-choice.ts'
 import { customerLines, shopLines, summaryOf } from './plain-words.ts'
 import { proofOf, proofTable } from './proof.ts'
 import { readingsText } from './readings-text.ts'
+import { wetFacts } from './verdict-words.ts'
 import type { Audience, WriteUp, WriteUpTable } from './write-up.ts'
 
 /** Everything the report says, as data. `shop` is the name on the letterhead, may be empty. */
 export function writeUp(job: Job, units: UnitChoice, audience: Audience, shop = ''): WriteUp {
   const stage = 'as found'
   const states = conditionMap(job, stage, units)
+  const verdicts = judgeCompression(job, stage, units)
   const forShop = audience === 'shop'
   const { cause = '', done: work = '' } = job.repair ?? {}
   return {
@@ -32,14 +35,18 @@ export function writeUp(job: Job, units: UnitChoice, audience: Audience, shop = 
     layout: job.layout,
     stage,
     states,
-    findings: states.map(one => ({
-      cylinder: one.cylinder,
-      state: one.state,
-      lines: forShop ? shopLines(one) : customerLines(one),
-    })),
-    engine: engineRemarks(job, stage, units).map(remark =>
-      forShop ? `${remark.text} [${remark.source}]` : remark.text,
-    ),
+    findings: states.map(one => {
+      const noted = forShop ? wetFacts(verdicts, one.cylinder) : []
+      return {
+        cylinder: one.cylinder,
+        state: one.state,
+        lines: forShop ? shopLines(one, noted) : customerLines(one),
+        noted,
+      }
+    }),
+    engine: engineRemarks(job, stage, units)
+      .map(remark => (forShop ? `${remark.text} [${remark.source}]` : remark.plain))
+      .filter(text => text !== ''),
     tables: tablesOf(job, units, audience),
     readings: stagesOf(job).flatMap(one => readingsText(job, one, units)),
     photos: choosePhotos(job, audience),

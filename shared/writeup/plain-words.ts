@@ -1,6 +1,5 @@
 // Findings for people who were not there: no jargon, no more certainty than there is.
 import type { CylinderState } from '../diagnosis/condition-map.ts'
-import type { Evidence } from '../diagnosis/evidence.ts'
 import { inWords } from '../gauges/shown.ts'
 
 const numbered = (cylinders: readonly number[]): string =>
@@ -28,7 +27,7 @@ export function summaryOf(states: readonly CylinderState[]): string[] {
       : []),
     ...(well.length > 0
       ? [
-          `Oil was found around the outside of the plug in cylinder ${inWords(well)}, not inside the cylinder.`,
+          `In cylinder ${inWords(well)} the finding is around the outside of the plug, not inside the cylinder.`,
         ]
       : []),
     ...(sound.length > 0 ? [`${numbered(sound)} showed nothing wrong in what was checked.`] : []),
@@ -43,38 +42,33 @@ const plainStates: Readonly<Record<CylinderState['state'], string>> = {
   unknown: 'was not checked.',
 }
 
-/** For the customer: the state in a sentence, then each thing that shows it, once. */
+/** For the customer: the state in a sentence, then each thing that shows it, once. Of a test only the worst. */
 export function customerLines(one: CylinderState): string[] {
   const notable = one.evidence.filter(evidence => evidence.state !== 'sound')
+  const told = notable.filter(
+    (evidence, at) =>
+      evidence.from === 'plug' || notable.findIndex(other => other.from === evidence.from) === at,
+  )
   const opening = wellOnly(one)
     ? 'itself showed nothing wrong; the finding is outside it.'
     : plainStates[one.state]
   return [
     `Cylinder ${one.cylinder} ${opening}`,
-    ...new Set(notable.map(evidence => evidence.plain).filter(plain => plain !== '')),
+    ...new Set(told.map(evidence => evidence.plain).filter(plain => plain !== '')),
   ]
 }
 
-const from: Readonly<Record<Evidence['from'], string>> = {
-  plug: 'plug',
-  compression: 'compression',
-  balance: 'balance',
-  vacuum: 'vacuum',
-}
-
-/** For the shop: what is notable in full with its source and next check; what is in order in one line. */
-export function shopLines(one: CylinderState): string[] {
+/** For the shop: what is notable in full with its source, what is noted, the next check; what is in order in one line. */
+export function shopLines(one: CylinderState, noted: readonly string[]): string[] {
   const notable = one.evidence.filter(evidence => evidence.state !== 'sound')
-  const quiet = [
-    ...new Set(
-      one.evidence.filter(evidence => evidence.state === 'sound').map(evidence => from[evidence.from]),
-    ),
-  ]
+  const loud = new Set(notable.map(evidence => evidence.from))
+  const quiet = new Set(one.evidence.map(evidence => evidence.from).filter(from => !loud.has(from)))
   const next = [...new Set(notable.map(evidence => evidence.next).filter(text => text !== ''))]
   const lines = [
-    ...notable.map(evidence => `${from[evidence.from]}: ${evidence.text} [${evidence.source}]`),
+    ...notable.map(evidence => `${evidence.from}: ${evidence.text} [${evidence.source}]`),
+    ...noted,
     ...(next.length > 0 ? [`Next: ${next.join(' ')}`] : []),
-    ...(quiet.length > 0 ? [`In order: ${quiet.join(', ')}.`] : []),
+    ...(quiet.size > 0 ? [`In order: ${[...quiet].join(', ')}.`] : []),
   ]
   return lines.length > 0 ? lines : ['Nothing is recorded.']
 }

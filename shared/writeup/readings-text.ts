@@ -6,7 +6,7 @@ import { pressureShown } from '../gauges/shown.ts'
 import { validPulls } from '../job/current.ts'
 import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
-import { formatNumber, formatVacuum, pressureDigits } from '../units/format.ts'
+import { formatNumber, formatVacuum } from '../units/format.ts'
 
 /** "Compression as found, psi: 1: 152; 2: 150; 4: 118, wet 158." and likewise for the other tests done. */
 export function readingsText(job: Job, stage: Stage, units: UnitChoice): string[] {
@@ -17,7 +17,7 @@ function compression(job: Job, stage: Stage, units: UnitChoice): string[] {
   const values = compressionValues(job, stage)
   if (values.length === 0) return []
   const { pressure } = units
-  const number = (psi: number) => formatNumber(pressureShown(psi, units).value, pressureDigits[pressure])
+  const number = (psi: number) => String(pressureShown(psi, units).value)
   const each = values.map(({ cylinder, dry, wet, firstPuff }) =>
     [
       `${cylinder}: ${dry === undefined ? 'dry not pulled' : number(dry)}`,
@@ -26,7 +26,7 @@ function compression(job: Job, stage: Stage, units: UnitChoice): string[] {
     ].join(', '),
   )
   const error = Math.max(...values.map(value => value.plusMinus))
-  return [`Compression ${stage}, ${pressure}, \u00b1${number(error)} at most: ${each.join('; ')}.`]
+  return [`Compression ${stage}, ${pressure}, each \u00b1${number(error)} or less: ${each.join('; ')}.`]
 }
 
 function balance(job: Job, stage: Stage): string[] {

@@ -16,9 +16,14 @@ export function repairOrderText(report: WriteUp): string {
   const facts = report.facts
     .filter(([label]) => headFacts.has(label))
     .map(([label, value]) => `${label}: ${value}`)
-  const findings = report.findings
-    .filter(one => one.state === 'fault' || one.state === 'watch')
-    .flatMap(one => one.lines.map(line => `  Cyl ${one.cylinder} (${one.state}): ${withoutSource(line)}`))
+  const findings = report.states.flatMap(({ cylinder, state, evidence }) => {
+    const notable = evidence.filter(one => one.state !== 'sound')
+    if (notable.length === 0) return []
+    const noted = report.findings.find(one => one.cylinder === cylinder)?.noted ?? []
+    return [
+      `  Cyl ${cylinder} (${state}): ${[...notable.map(one => one.headline), ...noted].join('; ').replace(/\.?$/, '.')}`,
+    ]
+  })
   const lines = [
     ...(report.invented ? ['INVENTED DEMONSTRATION JOB'] : []),
     ...facts,

@@ -21,8 +21,14 @@ export const limitNotes = (verdicts: readonly GaugeVerdict[]): string[] => [
   ),
 ]
 
-/** What only notes something, such as what oil did. */
-export const wetNotes = (verdicts: readonly GaugeVerdict[]): string[] => {
+/** What oil did in the wet pull of one cylinder; it judges nothing and tells rings from valves. */
+export const wetFacts = (verdicts: readonly GaugeVerdict[], cylinder: number): string[] =>
+  verdicts
+    .filter(one => one.rule === 'wet rise' && one.cylinder === cylinder)
+    .map(one => `wet pull: rise ${valueWords(one)}. ${one.why}`)
+
+/** The same for a whole table, with the caution that belongs to it. */
+export function wetNotes(verdicts: readonly GaugeVerdict[]): string[] {
   const wet = verdicts.filter(one => one.rule === 'wet rise')
   return [
     ...wet.map(one => `Wet pull, cylinder ${one.cylinder}: rise ${valueWords(one)}. ${one.why}`),

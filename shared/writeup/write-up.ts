@@ -9,7 +9,13 @@ export type WriteUpTable = { title: string; columns: string[]; rows: string[][];
 
 export type WriteUpPhoto = { shotId: string; photo: string; caption: string; alt: string }
 
-export type WriteUpFinding = { cylinder: number; state: CylinderState['state']; lines: string[] }
+export type WriteUpFinding = {
+  cylinder: number
+  state: CylinderState['state']
+  lines: string[]
+  /** Those of the lines that judge nothing and still tell something, such as what oil did in a wet pull. */
+  noted: string[]
+}
 
 export type WriteUp = {
   audience: Audience
