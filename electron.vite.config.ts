@@ -55,6 +55,8 @@ export default defineConfig({
     build: {
       target: 'es2022',
       minify: true,
+      // The page comes from this computer's disk: one file of a megabyte is no burden.
+      chunkSizeWarningLimit: 1000,
       outDir: resolve(here, 'out/renderer'),
       emptyOutDir: true,
       rollupOptions: { input: resolve(here, 'renderer/index.html') },
