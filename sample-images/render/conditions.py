@@ -1,56 +1,51 @@
-"""The conditions as data: what lies on each region of a plug, and how worn it is. Colours are linear RGB."""
-from coat import NOTHING, Coat
+"""How each plug condition looks, as numbers: colours are linear reflectances."""
+import materials as m
 
-SOOT = Coat(a=(0.028, 0.024, 0.021), b=(0.014, 0.013, 0.012), cover=1.0, patchy=0.15, thick=0.03, kind="powder", rough=1.0)
-BROWN = Coat(a=(0.10, 0.074, 0.052), b=(0.045, 0.034, 0.026), cover=0.95, patchy=0.3, thick=0.04, kind="powder", rough=0.95)
-TAN = Coat(a=(0.37, 0.235, 0.125), b=(0.19, 0.108, 0.052), cover=0.95, patchy=0.25, thick=0.02, kind="powder", speck=0.15,
-           specks=(0.10, 0.06, 0.035), root=0.75, bump=0.2)
-GREY_TAN = TAN.but(a=(0.30, 0.238, 0.168), b=(0.17, 0.125, 0.086))
-CHALK = Coat(a=(0.83, 0.81, 0.76), b=(0.66, 0.63, 0.57), cover=1.0, patchy=0.1, thick=0.03, kind="powder", speck=0.3,
-             specks=(0.33, 0.29, 0.25), root=0.35, tone=-0.2, rough=1.0, bump=0.3)
-DARK = Coat(a=(0.072, 0.046, 0.028), b=(0.024, 0.018, 0.013), cover=1.0, patchy=0.2, thick=0.06, kind="powder", rough=1.0, bump=0.35)
-FLUFF = Coat(a=(0.013, 0.0128, 0.0125), b=(0.006, 0.006, 0.006), cover=1.35, patchy=0.35, scale=0.45, thick=0.75, kind="fluff", rough=1.0,
-             bump=0.7, grain=5.0)
-OIL = Coat(a=(0.016, 0.011, 0.007), b=(0.006, 0.005, 0.004), cover=1.0, patchy=0.3, thick=0.32, kind="clots", rough=0.6, bump=0.03,
-           wet=1.0, grain=4.0)
-CRUST = Coat(a=(0.67, 0.68, 0.61), b=(0.40, 0.46, 0.385), specks=(0.50, 0.40, 0.24), speck=0.25, cover=0.75, patchy=0.7, scale=0.4,
-             thick=0.42, kind="crust", rough=0.95, bump=0.5, side=0.3)
-GRIME = Coat(a=(0.12, 0.085, 0.055), b=(0.05, 0.038, 0.03), cover=0.3, patchy=0.6, scale=0.12, thick=0.0, rough=0.8, bump=0.1)
-FILM = Coat(a=(0.10, 0.05, 0.016), b=(0.035, 0.018, 0.008), cover=0.55, patchy=0.9, scale=0.09, thick=0.0, rough=0.25, bump=0.03,
-            wet=0.95, ragged=0.25)
+TAN, TAN2 = (0.27, 0.155, 0.075), (0.4, 0.26, 0.145)
+GREY_TAN = (0.33, 0.265, 0.2)
 
-
-def condition(nose, rim, bore, strap, electrode, thread, shell, wear=0.1, heat=0.3, steel=0.36, upper=NOTHING):
-    return dict(nose=nose, rim=rim, bore=bore, strap=strap, electrode=electrode, thread=thread, shell=shell, wear=wear, heat=heat,
-                steel=steel, upper=upper)
-
-
-LIGHT_BROWN = BROWN.but(a=(0.20, 0.155, 0.115), b=(0.10, 0.077, 0.057), cover=0.72, patchy=0.5)
-CONDITIONS = {
-    "normal": condition(TAN, BROWN, SOOT.but(a=(0.06, 0.045, 0.034)), LIGHT_BROWN, LIGHT_BROWN.but(cover=0.5),
-                        GRIME.but(cover=0.45), GRIME),
-    "normal, greyish": condition(GREY_TAN, BROWN.but(a=(0.105, 0.09, 0.076), b=(0.045, 0.04, 0.035)), SOOT.but(a=(0.06, 0.052, 0.045)),
-                                 LIGHT_BROWN.but(a=(0.2, 0.175, 0.145), b=(0.11, 0.095, 0.08)), LIGHT_BROWN.but(cover=0.5),
-                                 GRIME.but(cover=0.45), GRIME),
-    "normal, worn": condition(TAN.but(a=(0.34, 0.21, 0.105), b=(0.15, 0.08, 0.037), speck=0.35, thick=0.03), BROWN,
-                              SOOT.but(a=(0.05, 0.037, 0.028)), LIGHT_BROWN.but(cover=0.8), LIGHT_BROWN.but(cover=0.6),
-                              GRIME.but(cover=0.6), GRIME.but(cover=0.45), wear=0.75, heat=0.5),
-    "lean": condition(CHALK, BROWN.but(a=(0.40, 0.37, 0.33), b=(0.21, 0.19, 0.165), cover=0.8, patchy=0.4),
-                      SOOT.but(a=(0.17, 0.155, 0.14), b=(0.08, 0.073, 0.066)),
-                      CHALK.but(a=(0.52, 0.51, 0.49), b=(0.33, 0.32, 0.31), cover=0.5, patchy=0.6, speck=0.1),
-                      CHALK.but(a=(0.5, 0.49, 0.47), b=(0.33, 0.32, 0.31), cover=0.3, patchy=0.6, speck=0.1),
-                      GRIME.but(cover=0.4), GRIME, wear=0.3, heat=1.0),
-    "rich": condition(DARK, DARK.but(a=(0.038, 0.03, 0.024)), SOOT, DARK.but(a=(0.04, 0.032, 0.026), cover=0.9, patchy=0.3),
-                      DARK.but(a=(0.045, 0.036, 0.03), cover=0.85), GRIME.but(cover=0.55, a=(0.05, 0.04, 0.03)), GRIME, heat=0.0),
-    "carbon": condition(FLUFF, FLUFF.but(thick=0.8), FLUFF.but(thick=0.5), FLUFF.but(thick=0.6, patchy=0.45), FLUFF.but(thick=0.3),
-                        GRIME.but(cover=0.7, a=(0.03, 0.026, 0.023), b=(0.012, 0.012, 0.012)), GRIME.but(cover=0.4), heat=0.0),
-    "oil-wetted": condition(OIL, OIL.but(thick=0.2), OIL.but(thick=0.25), OIL.but(thick=0.2, patchy=0.4), OIL.but(thick=0.08),
-                            FILM.but(cover=0.85, a=(0.04, 0.022, 0.01), b=(0.012, 0.008, 0.005), scale=0.2), FILM.but(cover=0.4), heat=0.0),
-    "coolant": condition(CRUST.but(cover=0.08, patchy=0.55, side=0.3, thick=0.28, root=0.2), CRUST.but(cover=0.72), CRUST.but(cover=0.55, thick=0.3),
-                         CRUST.but(cover=0.85, patchy=0.5, thick=0.34), CRUST.but(cover=0.6, thick=0.15),
-                         CRUST.but(cover=0.2, patchy=1.0, thick=0.1, speck=0.6, specks=(0.3, 0.13, 0.045), scale=0.25), GRIME.but(cover=0.4), heat=0.3),
-    "new": condition(NOTHING, NOTHING, NOTHING, NOTHING, NOTHING, NOTHING, NOTHING, wear=0.0, heat=0.0, steel=0.24),
+LOOKS = {
+    # nose: (base colour, coat colour, second tone, coverage, roughness, wet, bump, one side)
+    "normal": dict(nose=((0.8, 0.76, 0.68), TAN, TAN2, 0.8, 0.75, 0, 0.25, 0.2), rim=((0.06, 0.045, 0.035), (0.12, 0.09, 0.07), 0.85, 0),
+                   metal=((0.42, 0.38, 0.34), (0.3, 0.22, 0.15), 0.45, 0), relief=0.0, wear=0.08),
+    "normal-grey": dict(nose=((0.78, 0.75, 0.7), GREY_TAN, (0.52, 0.47, 0.4), 0.75, 0.75, 0, 0.25, 0.2), rim=((0.05, 0.045, 0.04), (0.11, 0.095, 0.08), 0.85, 0),
+                        metal=((0.4, 0.38, 0.36), (0.27, 0.23, 0.18), 0.45, 0), relief=0.0, wear=0.12),
+    "worn": dict(nose=((0.8, 0.76, 0.68), (0.31, 0.19, 0.1), TAN2, 0.72, 0.75, 0, 0.25, 0.2), rim=((0.07, 0.05, 0.04), (0.14, 0.1, 0.075), 0.8, 0),
+                 metal=((0.38, 0.35, 0.32), (0.25, 0.19, 0.14), 0.5, 0), relief=0.0, wear=0.3),
+    "lean": dict(nose=((0.88, 0.87, 0.84), (0.82, 0.8, 0.75), (0.93, 0.92, 0.9), 0.7, 0.85, 0, 0.35, 0.1), rim=((0.2, 0.18, 0.16), (0.42, 0.39, 0.35), 0.6, 0),
+                 metal=((0.46, 0.45, 0.45), (0.5, 0.47, 0.43), 0.5, 0), relief=0.0, wear=0.15),
+    "rich": dict(nose=((0.3, 0.24, 0.18), (0.052, 0.038, 0.027), (0.1, 0.074, 0.052), 0.96, 0.95, 0, 0.4, 0.2), rim=((0.015, 0.013, 0.012), (0.03, 0.026, 0.023), 0.95, 0),
+                 metal=((0.2, 0.18, 0.16), (0.03, 0.025, 0.02), 0.85, 0), relief=0.05, wear=0.05),
+    "carbon": dict(nose=((0.1, 0.09, 0.08), (0.006, 0.006, 0.006), (0.02, 0.02, 0.02), 1.0, 1.0, 0, 1.0, 0.0), rim=((0.005, 0.005, 0.005), (0.014, 0.014, 0.014), 1.0, 0),
+                   metal=((0.05, 0.05, 0.05), (0.008, 0.008, 0.008), 1.0, 0), relief=0.38, wear=0.0),
+    "oil-wetted": dict(nose=((0.06, 0.04, 0.025), (0.008, 0.006, 0.004), (0.03, 0.018, 0.008), 0.97, 0.18, 1.0, 0.5, 0.2), rim=((0.008, 0.006, 0.005), (0.016, 0.011, 0.007), 0.95, 1.0),
+                       metal=((0.14, 0.11, 0.08), (0.014, 0.01, 0.006), 0.85, 1.0), relief=0.22, wear=0.05),
+    "coolant": dict(nose=((0.9, 0.9, 0.88), (0.66, 0.7, 0.62), (0.86, 0.88, 0.82), 0.48, 0.95, 0, 1.0, 0.6), rim=((0.25, 0.24, 0.22), (0.62, 0.66, 0.58), 0.65, 0),
+                    metal=((0.42, 0.42, 0.42), (0.66, 0.68, 0.6), 0.55, 0), relief=0.32, wear=0.12),
+    "new": dict(nose=((0.9, 0.89, 0.87), (0.9, 0.89, 0.87), (0.92, 0.91, 0.9), 0.1, 0.3, 0, 0.02, 0.0), rim=((0.55, 0.54, 0.53), (0.5, 0.49, 0.48), 0.1, 0),
+                metal=((0.58, 0.56, 0.54), (0.5, 0.48, 0.46), 0.1, 0), relief=0.0, wear=0.0),
 }
 
-# Oil that ran down the outside from a leaking tube seal; the firing end stays as it is.
-OUTER_OIL = dict(shell=FILM.but(cover=0.75), thread=FILM.but(cover=0.3, patchy=0.8, scale=0.12), upper=FILM.but(cover=0.55, patchy=0.9, scale=0.1))
+
+def plug_materials(condition, seed, outer_oil=0.0):
+    """Materials of one plug; every plug of a condition differs a little by its seed."""
+    look = LOOKS[condition]
+    base, coat, second, coverage, rough, wet, bump, one_side = look["nose"]
+    shade = 1 + 0.14 * (((seed * 37) % 11) / 5 - 1)
+    tint = lambda colour: tuple(min(1.0, value * shade) for value in colour)
+    rim_base, rim_coat, rim_cover, rim_wet = look["rim"]
+    metal_base, metal_coat, metal_cover, metal_wet = look["metal"]
+    fresh = condition == "new"
+    dirty = 0.03 if fresh else 0.42
+    return {
+        "look": look,
+        "seed": seed,
+        "nose": m.coated("nose", base, 0.0, 0.28, tint(coat), coverage, seed, rough, wet, bump, 0.32, 0.35, tint(second), one_side),
+        "rim": m.coated("rim", rim_base, 0.9 if fresh else 0.3, 0.5, rim_coat, rim_cover, seed + 1, 0.2 if rim_wet else 0.95, rim_wet, bump, 0.5),
+        "electrode": m.coated("electrode", metal_base, 1.0, 0.4, metal_coat, metal_cover, seed + 2, 0.2 if metal_wet else 0.85, metal_wet, bump * 0.6, 0.5),
+        "strap": m.coated("strap", metal_base, 1.0, 0.38, metal_coat, metal_cover, seed + 3, 0.2 if metal_wet else 0.85, metal_wet, bump * 0.6, 0.4),
+        "thread": m.steel("thread", seed + 4, dirty=dirty, rough=0.36, dirt=(0.03, 0.02, 0.013) if rim_wet else (0.14, 0.09, 0.055)),
+        "shell": m.steel("shell", seed + 5, dirty=0.75 if outer_oil else dirty * 0.5, dirt=(0.07, 0.035, 0.01) if outer_oil else (0.16, 0.1, 0.06)),
+        "gasket": m.steel("gasket", seed + 6, tint=(0.5, 0.4, 0.3), dirty=dirty),
+        "upper": m.porcelain("upper", seed + 7, outer_oil),
+    }

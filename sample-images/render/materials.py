@@ -1,149 +1,144 @@
-"""Shaders: a base (metal, oxidised alloy, glazed or bare ceramic) under a coat whose place comes with the mesh."""
+"""Procedural materials: metal, porcelain, and deposits laid over them by noise."""
 import bpy
 
-from grain import CYCLES, grain_image
+
+def _new(name):
+    material = bpy.data.materials.new(name)
+    material.use_nodes = True
+    nodes = material.node_tree.nodes
+    return material, nodes, material.node_tree.links, nodes["Principled BSDF"]
 
 
-class Graph:
-    """A few short words for building one material's nodes."""
+def _noise(nodes, links, scale, detail=8, rough=0.6, offset=0.0):
+    where = nodes.new("ShaderNodeTexCoord")
+    move = nodes.new("ShaderNodeMapping")
+    move.inputs["Location"].default_value = (offset * 13.7, offset * 5.1, offset * 3.3)
+    links.new(where.outputs["Object"], move.inputs["Vector"])
+    texture = nodes.new("ShaderNodeTexNoise")
+    texture.inputs["Scale"].default_value = scale
+    texture.inputs["Detail"].default_value = detail
+    texture.inputs["Roughness"].default_value = rough
+    links.new(move.outputs["Vector"], texture.inputs["Vector"])
+    return texture, move
 
-    def __init__(self, name):
-        self.material = bpy.data.materials.new(name)
-        self.material.use_nodes = True
-        self.nodes = self.material.node_tree.nodes
-        self.links = self.material.node_tree.links
-        self.shader = self.nodes["Principled BSDF"]
-        self.where = self.nodes.new("ShaderNodeTexCoord").outputs["UV"]
 
-    def put(self, socket, value):
-        if isinstance(value, bpy.types.NodeSocket):
-            self.links.new(value, socket)
-        elif isinstance(value, tuple):
-            socket.default_value = (*value, 1) if len(value) == 3 and socket.type == "RGBA" else value
+def _ramp(nodes, links, source, low, high):
+    ramp = nodes.new("ShaderNodeValToRGB")
+    ramp.color_ramp.elements[0].position = max(0.0, low)
+    ramp.color_ramp.elements[1].position = min(1.0, max(high, low + 0.01))
+    links.new(source, ramp.inputs["Fac"])
+    return ramp.outputs["Color"]
+
+
+def _mix(nodes, links, mask, a, b):
+    mix = nodes.new("ShaderNodeMixRGB")
+    links.new(mask, mix.inputs["Fac"])
+    for socket, value in (("Color1", a), ("Color2", b)):
+        if isinstance(value, (tuple, list)):
+            mix.inputs[socket].default_value = (*value, 1)
         else:
-            socket.default_value = (value,) * 3 + (1,) if socket.type == "RGBA" else value
-
-    def grain(self, scale, stretch=(1, 1), offset=0.0):
-        """(rough, soft, rough) noise values, about 0.5 plus or minus 0.3; `scale` is features a millimetre."""
-        move = self.nodes.new("ShaderNodeMapping")
-        move.inputs["Scale"].default_value = (stretch[0] * scale / CYCLES, stretch[1] * scale / CYCLES, 1)
-        move.inputs["Location"].default_value = (offset * 0.371, offset * 0.617, 0)
-        self.links.new(self.where, move.inputs["Vector"])
-        texture = self.nodes.new("ShaderNodeTexImage")
-        texture.image = grain_image()
-        self.links.new(move.outputs["Vector"], texture.inputs["Vector"])
-        split = self.nodes.new("ShaderNodeSeparateColor")
-        self.links.new(texture.outputs["Color"], split.inputs["Color"])
-        return split.outputs["Red"], split.outputs["Green"], split.outputs["Blue"]
-
-    def noise(self, scale, stretch=(1, 1), offset=0.0):
-        return self.grain(scale, stretch, offset)[0]
-
-    def soft_noise(self, scale, stretch=(1, 1), offset=0.0):
-        return self.grain(scale, stretch, offset)[1]
-
-    def math(self, operation, *values):
-        node = self.nodes.new("ShaderNodeMath")
-        node.operation = operation
-        for socket, value in zip(node.inputs, values):
-            self.put(socket, value)
-        return node.outputs["Value"]
-
-    def step(self, value, low, high, to_low=0.0, to_high=1.0):
-        node = self.nodes.new("ShaderNodeMapRange")
-        node.interpolation_type = "SMOOTHSTEP"
-        for socket, given in zip(node.inputs, (value, low, high, to_low, to_high)):
-            self.put(socket, given)
-        return node.outputs["Result"]
-
-    def mix(self, mask, a, b, blend="MIX"):
-        node = self.nodes.new("ShaderNodeMixRGB")
-        node.blend_type = blend
-        self.put(node.inputs["Fac"], mask)
-        self.put(node.inputs["Color1"], a)
-        self.put(node.inputs["Color2"], b)
-        return node.outputs["Color"]
-
-    def ramp(self, value, stops):
-        node = self.nodes.new("ShaderNodeValToRGB")
-        elements = node.color_ramp.elements
-        while len(elements) < len(stops):
-            elements.new(0.5)
-        for element, (at, colour) in zip(elements, stops):
-            element.position, element.color = at, (*colour, 1)
-        self.put(node.inputs["Fac"], value)
-        return node.outputs["Color"]
-
-    def bump(self, height, distance, below=None):
-        node = self.nodes.new("ShaderNodeBump")
-        node.inputs["Strength"].default_value = 1.0
-        self.put(node.inputs["Distance"], distance)
-        self.put(node.inputs["Height"], height)
-        if below is not None:
-            self.links.new(below, node.inputs["Normal"])
-        return node.outputs["Normal"]
-
-    def coat(self):
-        node = self.nodes.new("ShaderNodeAttribute")
-        node.attribute_name = "coat"
-        split = self.nodes.new("ShaderNodeSeparateColor")
-        self.links.new(node.outputs["Color"], split.inputs["Color"])
-        return split.outputs["Red"], split.outputs["Green"], split.outputs["Blue"], node.outputs["Alpha"]
+            links.new(value, mix.inputs[socket])
+    return mix.outputs["Color"]
 
 
-# Oxide colours on a hot nickel alloy, cool end first.
-HEAT = [(0.0, (0.36, 0.345, 0.325)), (0.3, (0.34, 0.27, 0.19)), (0.5, (0.24, 0.17, 0.17)), (0.7, (0.17, 0.19, 0.25)), (1.0, (0.27, 0.28, 0.28))]
+def _bump(nodes, links, shader, height, strength, distance=0.3):
+    bump = nodes.new("ShaderNodeBump")
+    bump.inputs["Strength"].default_value = strength
+    bump.inputs["Distance"].default_value = distance
+    links.new(height, bump.inputs["Height"])
+    links.new(bump.outputs["Normal"], shader.inputs["Normal"])
 
 
-def coated(name, base, coat, seed):
-    """`base`: colour, metal, rough, and optionally glaze, glow (subsurface), turned (tool marks) or heat."""
-    g = Graph(name)
-    cover, tone, wet, heat = g.coat()
-    fine, flecks, scratch = g.grain(coat.grain, offset=seed)
-    mask = g.step(g.math("MULTIPLY_ADD", g.math("SUBTRACT", fine, 0.5), coat.ragged * 2, cover), 0.36, 0.64)
-    colour = g.mix(g.step(g.math("MULTIPLY_ADD", g.math("SUBTRACT", fine, 0.5), 0.9, tone), 0.05, 0.95), coat.a, coat.b)
-    if coat.speck:
-        colour = g.mix(g.step(flecks, 0.74 - 0.16 * coat.speck, 0.8 - 0.14 * coat.speck), colour, coat.specks)
-    colour = g.mix(g.math("MULTIPLY", wet, 0.45), colour, (0.0, 0.0, 0.0))
-
-    under = base["colour"]
-    if base.get("heat"):
-        under = g.ramp(g.math("MULTIPLY_ADD", g.math("SUBTRACT", flecks, 0.5), 0.25, heat), HEAT)
-    if base.get("turned"):
-        scratch = g.noise(9, (0.12, 1.8), seed + 0.3)
-    if base["metal"]:
-        under = g.mix(g.step(scratch, 0.35, 0.75, 0.0, 0.3), under, (0.12, 0.115, 0.11))
-    g.put(g.shader.inputs["Base Color"], g.mix(mask, under, colour))
-    g.put(g.shader.inputs["Metallic"], g.math("MULTIPLY", g.math("SUBTRACT", 1.0, mask), base["metal"]))
-    bare = g.step(scratch, 0.25, 0.8, base["rough"] - 0.06, base["rough"] + 0.12)
-    rough = g.mix(mask, bare, coat.rough)
-    g.put(g.shader.inputs["Roughness"], g.mix(wet, rough, 0.45) if coat.wet else rough)
-    if coat.wet:
-        g.put(g.shader.inputs["Specular"], g.math("MULTIPLY_ADD", mask, -0.35, 0.5))
-    if coat.wet or base.get("glaze"):
-        gloss = g.math("MAXIMUM", wet, g.math("MULTIPLY", g.math("SUBTRACT", 1.0, mask), base.get("glaze", 0.0)))
-        g.put(g.shader.inputs["Clearcoat"], gloss)
-        g.shader.inputs["Clearcoat Roughness"].default_value = 0.06
-    if base.get("glow"):
-        g.put(g.shader.inputs["Subsurface"], g.math("MULTIPLY", g.math("SUBTRACT", 1.0, mask), base["glow"]))
-        g.shader.inputs["Subsurface Radius"].default_value = (0.5, 0.4, 0.3)
-        g.put(g.shader.inputs["Subsurface Color"], base["colour"])
-    # A film of oil lies smooth over what is rough below: the clear coat keeps the unbumped normal.
-    if coat.cover:
-        g.links.new(g.bump(fine, g.math("MULTIPLY", mask, coat.bump * 0.35)), g.shader.inputs["Normal"])
-    elif base["metal"]:
-        g.links.new(g.bump(scratch, 0.015), g.shader.inputs["Normal"])
-    g.links.new(g.nodes.new("ShaderNodeNewGeometry").outputs["Normal"], g.shader.inputs["Clearcoat Normal"])
-    return g.material
+def coated(name, base, base_metal, base_rough, coat, coverage, seed, coat_rough=0.9, wet=0.0, bump=0.3, scale=0.35,
+           spread=0.25, second=None, one_side=0.0):
+    """`base` shows where `coat` does not cover it (`coverage` 0 to 1); `wet` lays a glossy film over the coat."""
+    material, nodes, links, shader = _new(name)
+    big, move = _noise(nodes, links, scale, offset=seed)
+    fine, _ = _noise(nodes, links, scale * 9, detail=10, rough=0.7, offset=seed + 0.5)
+    field = big.outputs["Fac"]
+    if one_side:
+        split = nodes.new("ShaderNodeSeparateXYZ")
+        links.new(move.outputs["Vector"], split.inputs["Vector"])
+        lean = nodes.new("ShaderNodeMath")
+        lean.operation = "MULTIPLY_ADD"
+        lean.inputs[1].default_value = one_side * 0.06
+        links.new(split.outputs["X"], lean.inputs[0])
+        links.new(field, lean.inputs[2])
+        field = lean.outputs["Value"]
+    middle = 0.75 - 0.5 * coverage
+    mask = _ramp(nodes, links, field, middle - spread / 2, middle + spread / 2)
+    tone = _ramp(nodes, links, fine.outputs["Fac"], 0.3, 0.75)
+    other = second or tuple(min(1, value * 1.35 + 0.01) for value in coat)
+    coat_colour = _mix(nodes, links, tone, coat, other)
+    links.new(_mix(nodes, links, mask, base, coat_colour), shader.inputs["Base Color"])
+    rough = _mix(nodes, links, mask, (base_rough,) * 3, (coat_rough,) * 3)
+    links.new(rough, shader.inputs["Roughness"])
+    metal = _mix(nodes, links, mask, (base_metal,) * 3, (0.0,) * 3)
+    links.new(metal, shader.inputs["Metallic"])
+    shader.inputs["Clearcoat"].default_value = wet
+    shader.inputs["Clearcoat Roughness"].default_value = 0.04
+    _bump(nodes, links, shader, fine.outputs["Fac"], bump)
+    return material
 
 
-def ceramic(glaze=0.3, glow=0.25):
-    return dict(colour=(0.8, 0.785, 0.75), metal=0.0, rough=0.3, glaze=glaze, glow=glow)
+def steel(name, seed, tint=(0.52, 0.51, 0.5), dirt=(0.16, 0.1, 0.06), dirty=0.3, rough=0.34):
+    return coated(name, tint, 1.0, rough, dirt, dirty, seed, coat_rough=0.7, bump=0.12, scale=0.22, spread=0.4)
 
 
-def plated(rough):
-    return dict(colour=(0.56, 0.55, 0.53), metal=1.0, rough=rough, turned=True)
+def porcelain(name, seed, oil=0.0):
+    """Upper insulator: glazed white; `oil` runs an amber film over it."""
+    return coated(name, (0.83, 0.82, 0.79), 0.0, 0.16, (0.16, 0.075, 0.02), oil, seed, coat_rough=0.12,
+                  wet=1.0 if oil else 0.6, bump=0.05, scale=0.09, spread=0.3)
 
 
-def alloy(rough=0.42, heat=False):
-    return dict(colour=(0.46, 0.44, 0.41), metal=1.0, rough=rough, heat=heat)
+def oil_pool():
+    material, nodes, links, shader = _new("oil")
+    shader.inputs["Base Color"].default_value = (0.035, 0.014, 0.003, 1)
+    shader.inputs["Roughness"].default_value = 0.03
+    shader.inputs["Specular"].default_value = 0.6
+    ripple, _ = _noise(nodes, links, 0.05, detail=2)
+    _bump(nodes, links, shader, ripple.outputs["Fac"], 0.15, 1.0)
+    return material
+
+
+def aluminium(oil=0.0):
+    material = coated("aluminium", (0.72, 0.72, 0.73), 1.0, 0.3, (0.1, 0.05, 0.015), oil, 3, coat_rough=0.12,
+                      wet=0.8 if oil else 0.0, bump=0.05, scale=0.035, spread=0.35)
+    nodes, links = material.node_tree.nodes, material.node_tree.links
+    rings = nodes.new("ShaderNodeTexWave")
+    rings.bands_direction = "Z"
+    rings.inputs["Scale"].default_value = 1.6
+    rings.inputs["Distortion"].default_value = 0.6
+    where = nodes.new("ShaderNodeTexCoord")
+    links.new(where.outputs["Object"], rings.inputs["Vector"])
+    _bump(nodes, links, nodes["Principled BSDF"], rings.outputs["Fac"], 0.12, 0.2)
+    return material
+
+
+def plain(name, colour, second, rough, scale, bump, stretch=(1, 1, 1), metal=0.0, weave=0.0):
+    """A background: two tones by noise, stretched for grain or brushing, with an optional weave."""
+    material, nodes, links, shader = _new(name)
+    texture, move = _noise(nodes, links, scale, detail=10, rough=0.65)
+    move.inputs["Scale"].default_value = stretch
+    tone = _ramp(nodes, links, texture.outputs["Fac"], 0.35, 0.7)
+    links.new(_mix(nodes, links, tone, colour, second), shader.inputs["Base Color"])
+    shader.inputs["Roughness"].default_value = rough
+    shader.inputs["Metallic"].default_value = metal
+    height = texture.outputs["Fac"]
+    if weave:
+        where = nodes.new("ShaderNodeTexCoord")
+        waves = []
+        for direction in ("X", "Y"):
+            wave = nodes.new("ShaderNodeTexWave")
+            wave.bands_direction = direction
+            wave.inputs["Scale"].default_value = weave
+            wave.inputs["Distortion"].default_value = 1.5
+            links.new(where.outputs["Object"], wave.inputs["Vector"])
+            waves.append(wave.outputs["Fac"])
+        both = nodes.new("ShaderNodeMath")
+        both.operation = "MULTIPLY"
+        links.new(waves[0], both.inputs[0])
+        links.new(waves[1], both.inputs[1])
+        height = both.outputs["Value"]
+    _bump(nodes, links, shader, height, bump, 0.6)
+    return material
