@@ -44,20 +44,26 @@ const shown = ({ value, plusMinus }: VacuumValue, units: ShownUnits) => ({
   plusMinus: vacuumShown(plusMinus, units).value,
 })
 
+/** One verdict for each state of the engine, on the highest of its readings that cannot be. */
 function impossible(job: Job, stage: Stage, air: Atmosphere, units: ShownUnits): GaugeVerdict[] {
-  return validPulls(job, 'vacuum', stage)
-    .filter(pull => !isPossible(job, pull))
-    .map(pull => ({
-      test: 'vacuum',
-      rule: `possible at all, ${pull.entry.phase}`,
-      stage,
-      ...vacuumShown(greatestOf(pull), units),
-      verdict: 'cannot be called',
-      limit: `not above the ${airWords(air, units)}`,
-      why: 'A vacuum above the local air pressure cannot be, so this reading is left out: check unit, gauge and altitude.',
-      source: sources.physics,
-      about: 'reading',
-    }))
+  const pulls = validPulls(job, 'vacuum', stage).filter(pull => !isPossible(job, pull))
+  return (['idle', '2500 rpm', 'snap', 'cranking'] as const).flatMap(phase => {
+    const readings = pulls.filter(pull => pull.entry.phase === phase).map(greatestOf)
+    if (readings.length === 0) return []
+    return [
+      {
+        test: 'vacuum',
+        rule: `possible at all, ${phase}`,
+        stage,
+        ...vacuumShown(Math.max(...readings), units),
+        verdict: 'cannot be called',
+        limit: `not above the ${airWords(air, units)}`,
+        why: `A vacuum above the local air pressure cannot be, so ${readings.length === 1 ? 'this reading is' : `${readings.length} readings are`} left out: check unit, gauge and altitude.`,
+        source: sources.physics,
+        about: 'reading',
+      } as const,
+    ]
+  })
 }
 
 function judgeIdle(
