@@ -122,7 +122,11 @@ describe('ending', () => {
   it('tells an expected failure in its own words, any other by the id in the log', async () => {
     const tasks = createAll()
     const fault = new FaultError('DISK', { what: 'Full.', where: 'photos', hint: 'Make room.' })
-    const failing = [fault, new TypeError('x')].map(error => tasks.start(() => Promise.reject(error)))
+    const failing = [fault, new TypeError('x')].map(error =>
+      tasks.start(async () => {
+        throw error
+      }),
+    )
     const ends: (TaskEvent | undefined)[] = []
     for (const id of failing) ends.push((await all(tasks.watch(id))).at(-1))
     expect(ends).toEqual([
