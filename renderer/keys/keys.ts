@@ -28,7 +28,7 @@ export const outerContext: Readonly<Record<KeyContext, KeyContext | undefined>> 
 export const keyCommands = [
   { context: 'everywhere', keys: '?', does: 'Show this sheet', id: 'keys' },
   { context: 'everywhere', keys: 'Escape', does: 'Close a dialog or menu' },
-  { context: 'everywhere', keys: 'Mod+Shift+J', does: 'Go to the jobs', id: 'jobs' },
+  { context: 'everywhere', keys: 'Alt+0', does: 'Go to the jobs', id: 'jobs' },
   { context: 'everywhere', keys: 'Mod+,', does: 'Go to Setup', id: 'setup' },
   { context: 'job list', keys: '/', does: 'Search', id: 'search' },
   { context: 'job list', keys: 'Arrows', does: 'Next or previous job' },

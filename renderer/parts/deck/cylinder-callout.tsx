@@ -11,6 +11,9 @@ type CylinderCalloutProps = {
   selected: boolean
 }
 
+/** Pixels; under this the number stands above the word. */
+const tightBelow = 116
+
 export function CylinderCallout({ callout, known, slot, selected }: CylinderCalloutProps) {
   const { cylinder, side, left, top, width, height } = callout
   const state = known?.state ?? 'unknown'
@@ -20,6 +23,7 @@ export function CylinderCallout({ callout, known, slot, selected }: CylinderCall
       data-side={side}
       data-slot-key={slot}
       data-selected={selected}
+      data-tight={width < tightBelow}
       title={known?.headline}
       style={{ left, top, width, height }}
     >

@@ -35,24 +35,43 @@ describe('places on the deck', () => {
     )
   })
 
-  it('keeps everything in the frame and callouts off the banks', () => {
+  it('keeps everything in the frame and callouts off the cylinders', () => {
     fc.assert(
       fc.property(layouts, frames, (layout, frame) => {
-        const deck = deckGeometry(layout)
-        const { scale, x, y, callouts } = deckPlaces(layout, deck, frame)
-        const banks = deck.banks.map(bank => ({
-          left: x + bank.x * scale,
-          top: y + bank.y * scale,
-          width: bank.width * scale,
-          height: bank.height * scale,
-        }))
-        for (const box of [...banks, ...callouts]) {
+        const { deck, scale, x, y, callouts } = deckPlaces(layout, deckGeometry(layout), frame)
+        const inFrame = (box: { x: number; y: number; width: number; height: number }): Box => ({
+          left: x + box.x * scale,
+          top: y + box.y * scale,
+          width: box.width * scale,
+          height: box.height * scale,
+        })
+        for (const box of [...deck.banks.map(inFrame), ...callouts]) {
           expect(box.left).toBeGreaterThanOrEqual(-1)
           expect(box.left + box.width).toBeLessThanOrEqual(frame.width + 1)
           expect(box.top).toBeGreaterThanOrEqual(-1)
           expect(box.top + box.height).toBeLessThanOrEqual(frame.height + 1)
         }
-        for (const callout of callouts) expect(banks.some(bank => meet(bank, callout))).toBe(false)
+        for (const callout of callouts)
+          for (const cylinder of deck.cylinders) expect(meet(callout, inFrame(cylinder))).toBe(false)
+      }),
+    )
+  })
+
+  it('keeps each cylinder inside its bank, and each bore inside its cylinder', () => {
+    fc.assert(
+      fc.property(layouts, frames, (layout, frame) => {
+        const { deck } = deckPlaces(layout, deckGeometry(layout), frame)
+        for (const [at, bank] of deck.banks.entries())
+          for (const one of deck.cylinders.filter(({ cylinder }) =>
+            layout.banks[at]?.cylinders.includes(cylinder),
+          )) {
+            expect(one.y).toBeGreaterThanOrEqual(bank.y)
+            expect(one.y + one.height).toBeLessThanOrEqual(bank.y + bank.height)
+            const bores = deck.bores.filter(bore => bore.cylinder === one.cylinder)
+            expect(bores.length).toBe(layout.plugsPerCylinder)
+            for (const bore of bores)
+              expect(Math.abs(bore.y - one.y - one.height / 2)).toBeLessThan(one.height / 2)
+          }
       }),
     )
   })

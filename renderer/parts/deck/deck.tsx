@@ -28,8 +28,8 @@ type DeckProps = {
 export function Deck({ layout, states, photoOf, selected, onSelect, showFiring }: DeckProps) {
   const frame = useRef<HTMLDivElement>(null)
   const size = useFrameSize(frame)
-  const deck = useMemo(() => deckGeometry(layout), [layout])
-  const places = useMemo(() => deckPlaces(layout, deck, size), [layout, deck, size])
+  const places = useMemo(() => deckPlaces(layout, deckGeometry(layout), size), [layout, size])
+  const { deck } = places
   const [focusable, setFocusable] = useState<string>()
   const stateOf = new Map(states.map(one => [one.cylinder, one]))
   const tabStop = focusable ?? slotKey(selected.at(-1) ?? deck.bores[0] ?? { cylinder: 1 })
@@ -58,7 +58,7 @@ export function Deck({ layout, states, photoOf, selected, onSelect, showFiring }
     <div className="deck" ref={frame} onClick={onClick}>
       {size.width > 0 && (
         <>
-          <EngineDrawing layout={layout} deck={deck} places={places} />
+          <EngineDrawing layout={layout} places={places} />
           <div role="grid" aria-label={`Deck, ${layout.name}`} aria-multiselectable="true">
             {layout.banks.map(bank => (
               <div key={bank.name} role="row" aria-label={bank.name}>
@@ -102,7 +102,7 @@ export function Deck({ layout, states, photoOf, selected, onSelect, showFiring }
               />
             ))}
           </div>
-          {showFiring && <FiringPath deck={deck} places={places} />}
+          {showFiring && <FiringPath places={places} />}
         </>
       )}
     </div>

@@ -3,9 +3,9 @@ import type { DeckGeometry } from '../../../shared/engine/deck-geometry.ts'
 import type { Layout } from '../../../shared/engine/layout-schema.ts'
 import { type DeckPlaces, frontDepth } from './deck-places.ts'
 
-type EngineDrawingProps = { layout: Layout; deck: DeckGeometry; places: DeckPlaces }
+type EngineDrawingProps = { layout: Layout; places: DeckPlaces }
 
-export function EngineDrawing({ layout, deck, places: { scale, x, y } }: EngineDrawingProps) {
+export function EngineDrawing({ layout, places: { deck, scale, x, y } }: EngineDrawingProps) {
   const upright = layout.front === 'top' || layout.front === 'bottom'
   return (
     <svg className="engine" aria-hidden="true">
@@ -14,18 +14,8 @@ export function EngineDrawing({ layout, deck, places: { scale, x, y } }: EngineD
         {deck.banks.map(bank => (
           <g key={bank.name}>
             <rect className="engine-head" {...boxOf(bank)} rx={12} />
-            {upright ? (
-              <path
-                className="engine-centre"
-                d={`M ${bank.x + bank.width / 2} ${bank.y - 6} v ${bank.height + 12}`}
-              />
-            ) : (
-              <path
-                className="engine-centre"
-                d={`M ${bank.x - 6} ${bank.y + bank.height / 2} h ${bank.width + 12}`}
-              />
-            )}
-            {boltsOf(bank, upright).map(bolt => (
+            <path className="engine-centre" d={centreMarks(bank, upright)} />
+            {boltsOf(bank, upright, cylindersIn(bank, deck)).map(bolt => (
               <circle key={`${bolt.x} ${bolt.y}`} className="engine-bolt" cx={bolt.x} cy={bolt.y} r={4.5} />
             ))}
           </g>
@@ -46,13 +36,22 @@ export function EngineDrawing({ layout, deck, places: { scale, x, y } }: EngineD
 type Box = { x: number; y: number; width: number; height: number }
 const boxOf = ({ x, y, width, height }: Box): Box => ({ x, y, width, height })
 
-const pitch = 100
+/** Where the middle line of a bank leaves it at both ends. */
+const centreMarks = ({ x, y, width, height }: Box, upright: boolean): string =>
+  upright
+    ? `M ${x + width / 2} ${y - 6} v 14 m 0 ${height - 16} v 14`
+    : `M ${x - 6} ${y + height / 2} h 14 m ${width - 16} 0 h 14`
+
+const cylindersIn = (bank: Box, deck: DeckGeometry): number =>
+  deck.cylinders.filter(
+    one => one.x >= bank.x && one.x < bank.x + bank.width && one.y >= bank.y && one.y < bank.y + bank.height,
+  ).length
+
 /** Bolts stand at the corners of every cylinder, shared by neighbours. */
-function boltsOf(bank: Box, upright: boolean): { x: number; y: number }[] {
+function boltsOf(bank: Box, upright: boolean, cylinders: number): { x: number; y: number }[] {
   const long = upright ? bank.height : bank.width
-  const count = Math.round((long - 12) / pitch) + 1
-  return Array.from({ length: count }, (_, at) => {
-    const along = at === 0 ? 11 : at === count - 1 ? long - 11 : 6 + at * pitch
+  return Array.from({ length: cylinders + 1 }, (_, at) => {
+    const along = 11 + (at * (long - 22)) / cylinders
     return upright
       ? [
           { x: bank.x + 11, y: bank.y + along },

@@ -1,24 +1,11 @@
 // The firing order drawn on the deck: a closed path along the inner edge of the cylinders, each with its place in the
-// order, so that the plugs' pictures stay in sight.
+// order, so that the plugs' pictures and the callouts stay in sight.
 import type { DeckGeometry } from '../../../shared/engine/deck-geometry.ts'
 import type { DeckPlaces } from './deck-places.ts'
 
-type FiringPathProps = { deck: DeckGeometry; places: DeckPlaces }
-
-/** How far from the middle of a bore towards its inner edge, in drawing units. */
-const inwards = 34
-
-const steps = {
-  left: { x: inwards, y: 0 },
-  right: { x: -inwards, y: 0 },
-  top: { x: 0, y: inwards },
-  bottom: { x: 0, y: -inwards },
-} as const
-
-export function FiringPath({ deck, places: { scale, x, y, callouts } }: FiringPathProps) {
+export function FiringPath({ places: { deck, scale, x, y } }: { places: DeckPlaces }) {
   const points = deck.firingPath.map(point => {
-    // Inner is where the callout is not.
-    const step = steps[callouts.find(one => one.cylinder === point.cylinder)?.side ?? 'right']
+    const step = inwards(point, deck)
     return {
       cylinder: point.cylinder,
       x: x + (point.x + step.x) * scale,
@@ -38,4 +25,15 @@ export function FiringPath({ deck, places: { scale, x, y, callouts } }: FiringPa
       ))}
     </svg>
   )
+}
+
+/** From the middle of a cylinder to its edge towards the other bank, in drawing units; to the left with one bank. */
+function inwards(middle: { cylinder: number; x: number; y: number }, deck: DeckGeometry) {
+  const cylinder = deck.cylinders.find(one => one.cylinder === middle.cylinder)
+  const half = { x: (cylinder?.width ?? 0) / 2 - 6, y: (cylinder?.height ?? 0) / 2 - 6 }
+  const mean = (pick: (bank: DeckGeometry['banks'][number]) => number) =>
+    deck.banks.reduce((sum, bank) => sum + pick(bank), 0) / deck.banks.length
+  const lying = deck.front.side === 'left' || deck.front.side === 'right'
+  if (lying) return { x: 0, y: middle.y < mean(bank => bank.y + bank.height / 2) - 1 ? half.y : -half.y }
+  return { x: middle.x < mean(bank => bank.x + bank.width / 2) - 1 ? half.x : -half.x, y: 0 }
 }
