@@ -221,8 +221,16 @@ describe('wet pull', () => {
     const more = judge([...mates, good, compression(1, 100), compression(1, 140, { wet: true })])
     expect(one(more, 1, 'wet rise')?.why).toContain('clearly more: rings, piston or bore')
     expect(one(more, 2, 'wet rise')?.why).toContain('not low dry')
-    const same = judge([...mates, good, compression(1, 100), compression(1, 112, { wet: true })])
-    expect(one(same, 1, 'wet rise')?.why).toContain('no more')
+  })
+  it.each([
+    [112, 'no more'],
+    [116, 'no more'],
+    [117, 'clearly more'],
+    [140, 'clearly more'],
+  ] as const)('from 100 to %d psi, beside 152 to 170, is %s', (wet, words) => {
+    const good = compression(2, 170, { wet: true })
+    const verdicts = judge([...mates, good, compression(1, 100), compression(1, wet, { wet: true })])
+    expect(one(verdicts, 1, 'wet rise')?.why).toContain(words)
   })
   it('proves less where the bank leans', () => {
     const pulls = [...mates, compression(1, 100), compression(1, 102, { wet: true })]

@@ -63,8 +63,14 @@ describe('a reading above the air pressure', () => {
     expect(ruled('possible at all, idle', [vacuum('idle', 21)])).toBeUndefined()
     expect(ruled('possible at all, snap', [vacuum('snap', 1, { rebound: 30.5 })])).toBeDefined()
   })
-  it('leaves a full vacuum standing', () => {
-    expect(ruled('possible at all, idle', [vacuum('idle', 29.92)])).toBeUndefined()
+  it('leaves one that equals the air pressure standing, in any unit', () => {
+    const air = { barometer: inHg(29.5) }
+    expect(ruled('possible at all, idle', [vacuum('idle', 29.5)], air)).toBeUndefined()
+    expect(ruled('possible at all, idle', [vacuum('idle', 29.51)], air)).toBeDefined()
+    const inKPa = { barometer: { value: 99.9, unit: 'kPa' as const } }
+    const pull = vacuum('idle', 0)
+    const reading = { ...pull, entry: { ...pull.entry, reading: inKPa.barometer } }
+    expect(ruled('possible at all, idle', [reading], inKPa)).toBeUndefined()
   })
 })
 
