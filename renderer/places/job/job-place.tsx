@@ -2,6 +2,7 @@
 import { Link } from 'wouter'
 import { inWords } from '../../api/client.ts'
 import { useJobState } from '../../api/use-jobs.ts'
+import { usePageTitle } from '../../parts/use-page-title.ts'
 import { CausesPanel } from './causes/causes-panel.tsx'
 import { DeckSide } from './deck-side.tsx'
 import { GaugesPanel } from './gauges/gauges-panel.tsx'
@@ -36,6 +37,7 @@ export function JobPlace({ id, tab }: { id: string; tab: string }) {
 
 function OpenJob({ state, tab }: { state: JobState; tab: string }) {
   const page = useJobPageState(state.job)
+  usePageTitle(state.job.engine.vehicle || 'Job')
   const shown = tabs.find(one => one.name === tab) ?? tabs[0]
   const Panel = shown.panel
   return (

@@ -1,5 +1,5 @@
 // The state behind the job page: tray, selection, order, and sending commands; with the keys that work anywhere on it.
-import { useMemo, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { useLocation } from 'wouter'
 import { conditionMap } from '../../../shared/diagnosis/condition-map.ts'
 import { sameSlot } from '../../../shared/engine/slots.ts'
@@ -12,11 +12,18 @@ import { useStatus, useUnits } from '../../api/use-settings.ts'
 import { useKeys } from '../../keys/use-keys.ts'
 import { useNotices } from '../../parts/notices.tsx'
 import type { JobPage, SelectHow } from './job-context.ts'
+import { rememberedView, rememberView } from './remembered-view.ts'
 
 export function useJobPageState(job: Job): JobPage {
-  const [trayId, setTray] = useState(job.trays[0]?.id ?? '')
-  const [selected, setSelected] = useState<readonly SlotAddress[]>([])
-  const [orderName, setOrderName] = useState<'cylinder' | 'firing'>('cylinder')
+  const [trayId, setTray] = useState(() => rememberedView(job.id)?.trayId ?? job.trays[0]?.id ?? '')
+  const [selected, setSelected] = useState<readonly SlotAddress[]>(
+    () => rememberedView(job.id)?.selected ?? [],
+  )
+  const [orderName, setOrderName] = useState(() => rememberedView(job.id)?.orderName ?? 'cylinder')
+  useEffect(
+    () => rememberView(job.id, { trayId, selected, orderName }),
+    [job.id, trayId, selected, orderName],
+  )
   const change = useJobChange(job.id)
   const { fail } = useNotices()
   const units = useUnits()

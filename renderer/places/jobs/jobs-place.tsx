@@ -9,6 +9,7 @@ import { useJobs } from '../../api/use-jobs.ts'
 import { useStatus } from '../../api/use-settings.ts'
 import { useKeys } from '../../keys/use-keys.ts'
 import { Button } from '../../parts/button.tsx'
+import { usePageTitle } from '../../parts/use-page-title.ts'
 import { Segmented } from '../../parts/segmented.tsx'
 import { filterNames, filters, type FilterName } from './job-filters.ts'
 import { JobList } from './job-list.tsx'
@@ -41,6 +42,7 @@ export function JobsPlace() {
     () => searchSummaries(sorted.filter(filters[filter].keeps), text),
     [sorted, filter, text],
   )
+  usePageTitle('Jobs')
   useKeys('job list', { search: () => field.current?.focus() })
 
   const search = (next: string) => {

@@ -12,7 +12,9 @@ import {
 import { Button } from '../../parts/button.tsx'
 import { useNotices } from '../../parts/notices.tsx'
 import { Segmented } from '../../parts/segmented.tsx'
+import { usePageTitle } from '../../parts/use-page-title.ts'
 import { DemoLoader } from '../jobs/demo-loader.tsx'
+import { About } from './about.tsx'
 import { CatalogueCheck } from './catalogue-check.tsx'
 import './setup-place.css'
 
@@ -52,6 +54,7 @@ const Section = ({ title, children }: { title: string; children: ReactNode }) =>
 export function SetupPlace() {
   const settings = useSettings()
   const status = useStatus()
+  usePageTitle('Setup')
   if (!settings || !status) return <main className="setup-place" aria-busy="true" />
   return (
     <SetupFields
@@ -199,14 +202,7 @@ function SetupFields({ settings, folder, version, readOnly }: SetupFieldsProps) 
         </div>
       </Section>
       <Section title="About">
-        <p>
-          Plugtray {version}, MIT licence. Fonts in reports: DejaVu. HEIC photos are opened with libheif
-          (LGPL). It never sends anything anywhere.
-        </p>
-        <p>
-          It weighs what you record; it does not replace the vehicle’s service information, local rules or
-          licensed practice.
-        </p>
+        <About version={version} />
       </Section>
     </main>
   )
