@@ -40,8 +40,7 @@ const browser = await chromium.launch({ executablePath: requireChromium(), args:
 const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })
 const picture = async name => {
   // Photos are fetched after the place is drawn.
-  await page.waitForLoadState('networkidle')
-  await page.waitForTimeout(700)
+  await page.waitForTimeout(2500)
   await page.screenshot({ path: join(out, `${name}.png`) })
 }
 const bore = cylinder => page.locator(`[data-bore="${cylinder}"]`)
@@ -65,7 +64,8 @@ try {
   await page.getByRole('link', { name: 'Jobs' }).click()
   await page.getByRole('button', { name: 'New job' }).first().click()
   await page.getByLabel('Complaint').fill('Shakes at idle')
-  await page.getByLabel('Arrangement').selectOption('vee 8')
+  await page.getByRole('radiogroup', { name: 'Arrangement' }).getByText('Vee').click()
+  await page.getByRole('radiogroup', { name: 'Cylinders' }).getByText('8', { exact: true }).click()
   await picture('new-job')
   await page.keyboard.press('Escape')
   await page.emulateMedia({ colorScheme: 'dark' })

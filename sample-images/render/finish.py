@@ -24,10 +24,12 @@ def finish(source, target, taken, turned):
         # Stored on its side; orientation 6 says: turn a quarter clockwise to see it upright.
         picture = picture.transpose(Image.Transpose.ROTATE_90)
         exif[ORIENTATION] = 6
-    details = exif.get_ifd(EXIF_IFD)
-    details[TIME_ORIGINAL] = taken.strftime("%Y:%m:%d %H:%M:%S")
-    details[SUBSEC_ORIGINAL] = f"{taken.microsecond // 1000:03d}"
-    details[OFFSET_ORIGINAL] = "+00:00"
+    # Given as a whole: a change of what get_ifd() hands out is not saved.
+    exif[EXIF_IFD] = {
+        TIME_ORIGINAL: taken.strftime("%Y:%m:%d %H:%M:%S"),
+        SUBSEC_ORIGINAL: f"{taken.microsecond // 1000:03d}",
+        OFFSET_ORIGINAL: "+00:00",
+    }
     os.makedirs(os.path.dirname(target), exist_ok=True)
     picture.save(target, quality=86, exif=exif, optimize=True)
 
