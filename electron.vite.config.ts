@@ -1,5 +1,5 @@
 // Builds the hosts, the preload and the page into out/.
-import { existsSync, copyFileSync, mkdirSync } from 'node:fs'
+import { copyFileSync, mkdirSync } from 'node:fs'
 import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'electron-vite'
@@ -7,27 +7,27 @@ import type { Plugin } from 'vite'
 
 const here = import.meta.dirname
 
-/** The HEIC worker is plain JavaScript that runs as it stands, beside the bundles. */
-const copyWorker: Plugin = {
-  name: 'copy-heic-worker',
+/** Files that go out as they stand: the HEIC worker beside the bundles, and the published schema of JOB.json. */
+const asTheyStand = [
+  ['electron/services/imaging/heic-worker.js', 'out/main/heic-worker.js'],
+  ['shared/job/job.schema.json', 'out/job.schema.json'],
+] as const
+
+const copyAsTheyStand: Plugin = {
+  name: 'copy-as-they-stand',
   closeBundle() {
     mkdirSync(resolve(here, 'out/main'), { recursive: true })
-    copyFileSync(
-      resolve(here, 'electron/services/imaging/heic-worker.js'),
-      resolve(here, 'out/main/heic-worker.js'),
-    )
+    for (const [from, to] of asTheyStand) copyFileSync(resolve(here, from), resolve(here, to))
   },
 }
 
 const mainEntries = Object.fromEntries(
-  ['main', 'browser-host', 'cli']
-    .filter(name => existsSync(resolve(here, `electron/${name}.ts`)))
-    .map(name => [name, resolve(here, `electron/${name}.ts`)]),
+  ['main', 'browser-host', 'cli'].map(name => [name, resolve(here, `electron/${name}.ts`)]),
 )
 
 export default defineConfig({
   main: {
-    plugins: [copyWorker],
+    plugins: [copyAsTheyStand],
     build: {
       target: 'node20',
       outDir: 'out/main',
