@@ -76,7 +76,7 @@ describe('for the shop', () => {
       '4',
       '118\u00a0psi',
       '\u2013',
-      '118\u00a0psi \u00b1 2.5\u00a0psi',
+      '118\u00a0\u00b1\u00a02.5\u00a0psi',
       '158\u00a0psi',
     ])
     expect(table?.notes.join('\n')).toMatch(/20\u00a0psi below the highest cylinder \[common practice\]/)

@@ -4,7 +4,7 @@ import { balanceValues } from '../gauges/balance-values.ts'
 import { compressionValues } from '../gauges/compression-values.ts'
 import { judgeBalance } from '../gauges/balance.ts'
 import { judgeCompression } from '../gauges/compression.ts'
-import { pressureWords, rpmWords, vacuumWords } from '../gauges/shown.ts'
+import { pressureShown, pressureWords, rpmWords, vacuumWords } from '../gauges/shown.ts'
 import { judgeVacuum } from '../gauges/vacuum.ts'
 import { valueWords } from '../diagnosis/gauge-evidence.ts'
 import { validPulls } from '../job/current.ts'
@@ -24,6 +24,10 @@ export function measuredTables(job: Job, stage: Stage, units: UnitChoice): Write
     vacuumTable(job, stage, units),
   ].filter(table => table !== undefined)
 }
+
+/** "118 ± 2.5 psi". */
+const finalWords = (psi: number, plusMinus: number, units: UnitChoice): string =>
+  `${pressureShown(psi, units).value}\u00a0\u00b1\u00a0${pressureShown(plusMinus, units).value}\u00a0${units.pressure}`
 
 const finals = (pulls: readonly PullOf<'compression'>[], wet: boolean, units: UnitChoice): string =>
   pulls
@@ -46,7 +50,7 @@ function compressionTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTab
         String(value.cylinder),
         finals(mine, false, units) || none,
         words(value.firstPuff),
-        value.dry === undefined ? none : `${words(value.dry)} \u00b1 ${words(value.plusMinus)}`,
+        value.dry === undefined ? none : finalWords(value.dry, value.plusMinus, units),
         finals(mine, true, units) || none,
         cylinderWords(verdicts, value.cylinder),
       ]
@@ -70,7 +74,7 @@ function balanceTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTable |
     rows: values.map(value => [
       String(value.cylinder),
       String(value.cuts),
-      `${rpmWords(value.drop)} \u00b1 ${rpmWords(value.plusMinus)}`,
+      `${Math.round(value.drop)}\u00a0\u00b1\u00a0${rpmWords(value.plusMinus)}`,
       value.vacuumDrop === undefined ? none : vacuumWords(value.vacuumDrop, units),
       cylinderWords(verdicts, value.cylinder),
     ]),
