@@ -60,7 +60,7 @@ export function QuantityField<Q>(props: QuantityFieldProps<Q>) {
           }}
         />
         {units && onUnit ? (
-          <select aria-label={`Unit of ${label}`} value={unit} onChange={event => onUnit(event.target.value)}>
+          <select aria-label="Unit" value={unit} onChange={event => onUnit(event.target.value)}>
             {units.map(one => (
               <option key={one}>{one}</option>
             ))}
