@@ -26,6 +26,13 @@ describe('the key table', () => {
     expect(clashes([...commands, planted], 'plugs')).toEqual(['Mod+Z'])
   })
 
+  it('lets only chords act while somebody types, and leaves undo to the field', () => {
+    const typing = commands.filter(one => one.whileTyping).map(one => one.keys)
+    expect(typing.length).toBeGreaterThan(0)
+    for (const keys of typing) expect(keys).toMatch(/^(Mod|Alt)\+/)
+    expect(typing).not.toContain('Mod+Z')
+  })
+
   it('says what each command does', () => {
     expect(commands.filter(one => one.does.trim() === '')).toEqual([])
   })

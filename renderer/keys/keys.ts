@@ -12,6 +12,8 @@ export type KeyCommand = {
   does: string
   /** Names the command to `useKeys`; absent where a part listens by itself while it has focus. */
   id?: string
+  /** Works from within a field too: nothing that types a letter there, nor the field's own undo. */
+  whileTyping?: true
 }
 
 /** Where a context lies inside another one: both listen at the same time. */
@@ -28,18 +30,18 @@ export const outerContext: Readonly<Record<KeyContext, KeyContext | undefined>> 
 export const keyCommands = [
   { context: 'everywhere', keys: '?', does: 'Show this sheet', id: 'keys' },
   { context: 'everywhere', keys: 'Escape', does: 'Close a dialog or menu' },
-  { context: 'everywhere', keys: 'Alt+0', does: 'Go to the jobs', id: 'jobs' },
-  { context: 'everywhere', keys: 'Mod+,', does: 'Go to Setup', id: 'setup' },
+  { context: 'everywhere', keys: 'Alt+0', does: 'Go to the jobs', id: 'jobs', whileTyping: true },
+  { context: 'everywhere', keys: 'Mod+,', does: 'Go to Setup', id: 'setup', whileTyping: true },
   { context: 'job list', keys: '/', does: 'Search', id: 'search' },
   { context: 'job list', keys: 'Arrows', does: 'Next or previous job' },
   { context: 'job list', keys: 'Enter', does: 'Open the job' },
   { context: 'job', keys: 'Mod+Z', does: 'Undo', id: 'undo' },
   { context: 'job', keys: 'Mod+Shift+Z', does: 'Redo', id: 'redo' },
   { context: 'job', keys: 'Mod+Y', does: 'Redo', id: 'redo' },
-  { context: 'job', keys: 'Alt+1', does: 'Plugs', id: 'plugs' },
-  { context: 'job', keys: 'Alt+2', does: 'Gauges', id: 'gauges' },
-  { context: 'job', keys: 'Alt+3', does: 'Causes', id: 'causes' },
-  { context: 'job', keys: 'Alt+4', does: 'Write-up', id: 'write-up' },
+  { context: 'job', keys: 'Alt+1', does: 'Plugs', id: 'plugs', whileTyping: true },
+  { context: 'job', keys: 'Alt+2', does: 'Gauges', id: 'gauges', whileTyping: true },
+  { context: 'job', keys: 'Alt+3', does: 'Causes', id: 'causes', whileTyping: true },
+  { context: 'job', keys: 'Alt+4', does: 'Write-up', id: 'write-up', whileTyping: true },
   { context: 'deck', keys: 'Arrows', does: 'Go to the next bore that way' },
   { context: 'deck', keys: 'Mod+Arrows', does: 'Go there, keep the selection' },
   { context: 'deck', keys: 'Enter', does: 'Select the bore' },

@@ -1,4 +1,5 @@
-// Listens for the commands of one context while a place is shown. Nothing acts while somebody types or a dialog is open.
+// Listens for the commands of one context while a place is shown. While somebody types only chords that no field needs
+// act; while a dialog is open nothing does.
 import { useEffect, useRef } from 'react'
 import { isTyping } from './is-typing.ts'
 import { type KeyCommand, type KeyCommandId, type KeyContext, keyCommands } from './keys.ts'
@@ -14,10 +15,10 @@ export function useKeys(context: KeyContext, handlers: Handlers): void {
   useEffect(() => {
     const table: readonly KeyCommand[] = keyCommands
     const onKeyDown = (event: KeyboardEvent) => {
-      if (event.defaultPrevented || isTyping(event.target) || document.querySelector('[role="dialog"]'))
-        return
+      if (event.defaultPrevented || document.querySelector('[role="dialog"]')) return
       const pressed = pressedKeys(event)
       const command = table.find(one => one.context === context && one.keys === pressed)
+      if (isTyping(event.target) && !command?.whileTyping) return
       const run = Object.entries(newest.current).find(([id]) => id === command?.id)?.[1]
       if (!run) return
       event.preventDefault()
