@@ -2,16 +2,17 @@
 import { deckGeometry } from '../../../shared/engine/deck-geometry.ts'
 import type { Layout } from '../../../shared/engine/layout-schema.ts'
 import type { CylinderState } from '../../../shared/diagnosis/condition-map.ts'
+import { stateShapes } from '../../../shared/diagnosis/state-shape.ts'
 import { gap, ink, need, type Sheet } from './sheet.ts'
 
 type State = CylinderState['state']
 
-/** Same ramp as on screen, from open dashed outline to solid. */
-const look: Record<State, { fill: string; text: string; dash: boolean; glyph: string }> = {
-  unknown: { fill: '#ffffff', text: ink.quiet, dash: true, glyph: '?' },
-  sound: { fill: '#f4f4f4', text: ink.text, dash: false, glyph: '○' },
-  watch: { fill: '#bcbcbc', text: ink.text, dash: false, glyph: '◐' },
-  fault: { fill: '#3a3a3a', text: '#ffffff', dash: false, glyph: '●' },
+/** Same ramp and shapes as on screen, from open dashed outline to solid. */
+const look: Record<State, { fill: string; text: string; dash: boolean }> = {
+  unknown: { fill: '#ffffff', text: ink.quiet, dash: true },
+  sound: { fill: '#f4f4f4', text: ink.text, dash: false },
+  watch: { fill: '#bcbcbc', text: ink.text, dash: false },
+  fault: { fill: '#3a3a3a', text: '#ffffff', dash: false },
 }
 
 /** Draws the deck across at most `maxHeight` points, with a spoken list of the states. */
@@ -45,7 +46,7 @@ export function deckDrawing(
     doc.text('front', frontX - 20, frontY - 4, { width: 40, align: 'center', lineBreak: false })
     for (const bore of deck.bores) {
       const state = stateOf.get(bore.cylinder) ?? 'unknown'
-      const { fill, text, dash, glyph } = look[state]
+      const { fill, text, dash } = look[state]
       const [x, y] = at(bore.x, bore.y)
       const radius = bore.r * scale
       doc.circle(x, y, radius).lineWidth(1)
@@ -54,11 +55,12 @@ export function deckDrawing(
       doc.undash()
       const size = Math.max(6, Math.min(11, radius * 0.55))
       doc.font('bold').fontSize(size).fillColor(text)
-      doc.text(`${bore.cylinder}${bore.plug ?? ''} ${glyph}`, x - radius, y - size * 0.95, {
-        width: 2 * radius,
-        align: 'center',
-        lineBreak: false,
-      })
+      const number = `${bore.cylinder}${bore.plug ?? ''}`
+      const glyph = size * 0.42
+      // Number and glyph side by side, centred together.
+      const left = x - (doc.widthOfString(number) + 2.6 * glyph) / 2
+      doc.text(number, left, y - size * 0.95, { lineBreak: false })
+      drawState(sheet, state, left + doc.widthOfString(number) + 1.6 * glyph, y - size * 0.38, glyph, text)
       doc.font('regular').fontSize(size * 0.72)
       doc.text(state, x - radius, y + size * 0.25, { width: 2 * radius, align: 'center', lineBreak: false })
     }
@@ -67,4 +69,20 @@ export function deckDrawing(
   doc.x = sheet.left
   doc.y = originY + height
   gap(sheet, 8)
+}
+
+function drawState(sheet: Sheet, state: State, x: number, y: number, radius: number, colour: string): void {
+  const { outline, solid } = stateShapes[state]
+  const { doc } = sheet
+  doc
+    .save()
+    .translate(x, y)
+    .scale(radius / 10)
+  if (outline) {
+    doc.path(outline.path).lineWidth(outline.width)
+    if (outline.dash) doc.dash(outline.dash[0], { space: outline.dash[1] })
+    doc.stroke(colour)
+  }
+  if (solid) doc.path(solid).fill(colour, 'even-odd')
+  doc.restore()
 }
