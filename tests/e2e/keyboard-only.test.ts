@@ -39,6 +39,9 @@ it('makes a job, brings photos in, tags, types pulls, undoes and writes up', asy
   await tabTo(/Make the job/)
   await page.keyboard.press('Enter')
   await page.locator('.deck').waitFor()
+  // The dialog hands the focus back a frame after it is gone.
+  await page.getByRole('dialog').waitFor({ state: 'detached' })
+  await page.evaluate(() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done))))
 
   await tabTo(/Add photos/)
   const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')])
@@ -52,6 +55,7 @@ it('makes a job, brings photos in, tags, types pulls, undoes and writes up', asy
   await tabTo(/^\s*Fill slots/)
   await page.keyboard.press('Enter')
   await page.locator('.unsorted').waitFor({ state: 'detached' })
+  await page.evaluate(() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done))))
 
   await tabTo(/cylinder 1: not read yet/)
   await page.keyboard.press('Enter')
