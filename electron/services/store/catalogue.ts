@@ -45,7 +45,7 @@ export type Catalogue = {
   /** Looks again at what a failing disk left in doubt. Done every second by itself as long as there is any. */
   settle: () => Promise<void>
   /** Verifies everything while the catalogue stays in use. Mends only where this process may write. */
-  check: (options: Omit<CheckOptions, 'disk'>) => Promise<CheckReport>
+  check: (options: Omit<CheckOptions, 'disk' | 'flushIndex'>) => Promise<CheckReport>
   onChange: (listener: (change: ListChange) => void) => () => void
   close: () => Promise<void>
 }
@@ -104,7 +104,9 @@ export async function openCatalogue(folder: string, options: OpenOptions): Promi
       async check(asked) {
         await doubts.settle()
         await index.flush()
-        const report = await checkCatalogue(folder, { ...asked, mend: asked.mend && readOnly === null, disk })
+        const mend = asked.mend && readOnly === null
+        const flushIndex = index.flush
+        const report = await checkCatalogue(folder, { ...asked, mend, disk, flushIndex })
         // Files that came or went by hand while the catalogue was open are now known.
         if (asked.mend) for (const change of await onDisk('index', () => index.scan())) tell(change)
         return report

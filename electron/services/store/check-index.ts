@@ -6,16 +6,15 @@ import { jobName } from './job-store.ts'
 import { sameStamp } from './same-stamp.ts'
 import { isLeftOver } from './durable-file.ts'
 
-/** Longer than the pause after which a running Plugtray writes its index. */
-const indexPauseMs = 500
+const looks = 3
 
 export async function checkIndex(checking: Checking, jobs: CheckedJobs): Promise<void> {
   const { disk, at, mend } = checking
   let shards = await readShards(disk, at('index'))
   let stale = await staleAmong(checking, shards, jobs)
-  if (stale.size > 0 && !mend) {
-    // A change of a moment ago may not have reached the index yet.
-    await new Promise(resolve => setTimeout(resolve, indexPauseMs))
+  // A change of a moment ago may not have reached the index yet.
+  for (let look = 0; stale.size > 0 && look < looks; look += 1) {
+    await checking.untilIndexed()
     shards = await readShards(disk, at('index'))
     stale = await staleAmong(checking, shards, jobs)
   }

@@ -12,6 +12,8 @@ export type CheckOptions = {
   signal?: AbortSignal | undefined
   onProgress?: ((done: number, total: number, what: string) => void) | undefined
   disk?: Disk
+  /** Writes the index of a catalogue that is in use; without it the check waits for as long as that takes elsewhere. */
+  flushIndex?: () => Promise<void>
 }
 
 export type Checking = {
@@ -29,6 +31,8 @@ export type Checking = {
   /** A file that could not be used, in the words of its fault. */
   sayFault: (name: string, error: unknown) => void
   foreign: (name: string) => void
+  /** Until changes of a moment ago have reached the index. */
+  untilIndexed: () => Promise<void>
   /** Gives way when the check was cancelled. */
   pause: () => void
   step: (what: string) => void
@@ -37,6 +41,9 @@ export type Checking = {
 /** Put into folders by operating systems, not by people. */
 const litter = new Set(['.DS_Store', 'Thumbs.db', 'desktop.ini'])
 const writesTakeMs = 150
+/** Longer than the pause after which a running Plugtray writes its index. */
+const indexPauseMs = 500
+const rest = (ms: number) => new Promise<void>(resolve => setTimeout(resolve, ms))
 
 export type StartedCheck = {
   checking: Checking
@@ -85,6 +92,10 @@ export function startChecking(folder: string, disk: Disk, options: CheckOptions)
       if (isLeftOver(last)) checking.sayLeftOver(name)
       else checking.say(name, 'foreign', 'This does not belong here.', 'Move it out of the catalogue.')
     },
+    async untilIndexed() {
+      await rest(options.flushIndex ? writesTakeMs : indexPauseMs)
+      await options.flushIndex?.()
+    },
     pause: () => options.signal?.throwIfAborted(),
     step(what) {
       checking.pause()
@@ -100,7 +111,7 @@ export function startChecking(folder: string, disk: Disk, options: CheckOptions)
       total += steps
     },
     async finish() {
-      if (leftOvers.length > 0) await new Promise(resolve => setTimeout(resolve, writesTakeMs))
+      if (leftOvers.length > 0) await rest(writesTakeMs)
       for (const name of leftOvers)
         if ((await disk.stamp(at(name))) !== null || (await disk.isFolder(at(name))))
           checking.say(name, 'left-over', 'A write was interrupted here.', 'It goes away at the next start.')

@@ -5,6 +5,7 @@ import type { Doubts } from './doubts.ts'
 import type { JobIndex, ListChange } from './job-index.ts'
 import type { FiledJob, JobStore } from './job-store.ts'
 import type { Trash } from './trash.ts'
+import { turns } from './turns.ts'
 
 export type JobChanges = {
   save: (job: Job) => Promise<Job>
@@ -27,6 +28,7 @@ type Parts = {
 const codeOf = (error: unknown): string => (error instanceof FaultError ? error.code : '')
 
 export function jobChanges({ index, jobs, trash, doubts, writable, tell }: Parts): JobChanges {
+  const inTurn = turns()
   const running = new Set<Promise<unknown>>()
 
   /** Takes into the list what the disk holds of a job. False while the disk does not answer. */
@@ -47,15 +49,17 @@ export function jobChanges({ index, jobs, trash, doubts, writable, tell }: Parts
     }
   }
 
-  async function change<T>(id: string, work: () => Promise<T>): Promise<T> {
-    await writable()
-    try {
-      return await work()
-    } catch (error) {
-      if (!(await look(id))) doubts.add(`job ${id}`, () => look(id))
-      throw error
-    }
-  }
+  /** Changes of one job are made in the order they were asked for. */
+  const change = <T>(id: string, work: () => Promise<T>): Promise<T> =>
+    inTurn(id, async () => {
+      await writable()
+      try {
+        return await work()
+      } catch (error) {
+        if (!(await look(id))) doubts.add(`job ${id}`, () => look(id))
+        throw error
+      }
+    })
   const tracked = <T>(run: Promise<T>): Promise<T> => {
     const ended: Promise<unknown> = Promise.allSettled([run]).then(() => running.delete(ended))
     running.add(ended)

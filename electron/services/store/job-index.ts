@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import type { JobSummary } from '../../../shared/contract/summary-schema.ts'
 import { FaultError } from '../fault.ts'
 import type { Disk } from './disk.ts'
-import { diskFault } from './disk-fault.ts'
+import { codeOf, diskFault } from './disk-fault.ts'
 import { removeLeftOvers } from './durable-file.ts'
 import { type IndexEntry, readShards } from './index-shards.ts'
 import { indexWriter } from './index-writer.ts'
@@ -44,7 +44,7 @@ export function openJobIndex(disk: Disk, folder: string, mayWrite: boolean): Job
   async function look(id: string, known: IndexEntry | undefined, sweep: boolean): Promise<IndexEntry | null> {
     const place = at('jobs', id)
     if (!isJobId(id)) return null
-    const names = (await disk.isFolder(place)) ? await disk.list(place) : null
+    const names = await namesIn(place)
     if (names === null) {
       if (known) unreadable.push({ id, error: missing(id) })
       return known ?? null
@@ -65,6 +65,16 @@ export function openJobIndex(disk: Disk, folder: string, mayWrite: boolean): Job
     } catch (error) {
       unreadable.push({ id, error: diskFault(error, jobName(id)) })
       return known ?? null
+    }
+  }
+
+  /** Null where there is no such folder. Asked for each of thousands of jobs: one operation, not two. */
+  async function namesIn(place: string): Promise<string[] | null> {
+    try {
+      return await disk.list(place)
+    } catch (error) {
+      if (codeOf(error) === 'ENOTDIR' || codeOf(error) === 'ENOENT') return null
+      throw error
     }
   }
 

@@ -27,6 +27,17 @@ describe('settings', () => {
     expect(stored).toMatchObject({ schemaVersion: 1, rev: 2, value: { technician: 'Ben' } })
   })
 
+  it('changed many times at once end as the last one asked for', async () => {
+    const place = begin()
+    const slow = () => new Promise<void>(resolve => setTimeout(resolve, Math.random() * 3))
+    const settings = await openSettings({ ...place, writable: slow })
+    await Promise.all(
+      Array.from({ length: 40 }, (_, n) => settings.set({ ...defaultSettings, technician: `person ${n}` })),
+    )
+    expect(settings.get().technician).toBe('person 39')
+    expect((await openSettings(place)).get().technician).toBe('person 39')
+  })
+
   it('that are damaged give way to the defaults, and are kept aside when they are set anew', async () => {
     const place = begin()
     await replaceFile(place.disk, '/settings.json', Buffer.from('torn {'))

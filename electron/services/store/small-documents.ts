@@ -11,6 +11,7 @@ import { onDisk } from './disk-fault.ts'
 import type { Doubts } from './doubts.ts'
 import { makeFolders, replaceFile } from './durable-file.ts'
 import { storedDocument } from './stored-document.ts'
+import { turns } from './turns.ts'
 
 export type SmallDocument<T> = {
   /** Throws the fault of the file where nothing else may stand in for its content. */
@@ -62,6 +63,7 @@ async function openSmall<T>({ disk, folder, writable, doubts }: Place, kind: Kin
     decode: bytes => readSmallDocument(bytes, name, schema),
     encode: stored => Buffer.from(JSON.stringify(stored)),
   })
+  const inTurn = turns()
   let problem: FaultError | null = null
   try {
     await document.read()
@@ -83,7 +85,8 @@ async function openSmall<T>({ disk, folder, writable, doubts }: Place, kind: Kin
       return document.current()?.value ?? fallback
     },
     async set(value: T) {
-      await writable()
+      // In the order the changes were asked for.
+      await inTurn(name, writable)
       if (problem && (!standIn || problem.code !== 'DAMAGED')) throw problem
       if (problem) await setAside()
       await document.settle()
