@@ -1,4 +1,5 @@
 // How much the hosts accept: one place, so that every limit is tested at its border.
+import { maxPhotoBytes } from './services/imaging/picture-limits.ts'
 
 const KiB = 1024
 const MiB = 1024 * KiB
@@ -6,7 +7,7 @@ const GiB = 1024 * MiB
 
 export const limits = {
   jsonBytes: 1 * MiB,
-  photoBytes: 64 * MiB,
+  photoBytes: maxPhotoBytes,
   uploadsAtOnce: 4,
   /** Uploaded files waiting for an import, all together. */
   waitingFiles: 5000,

@@ -1,6 +1,5 @@
 // Cylinder balance: speed before and after each cut-out, vacuum if it was read; bars of the drop from its own baseline.
 import { useState } from 'react'
-import { slotsOf } from '../../../../shared/engine/slots.ts'
 import { balanceRules } from '../../../../shared/gauges/balance-share.ts'
 import { balanceBars } from '../../../../shared/gauges/bars.ts'
 import type { Pull } from '../../../../shared/job/pull-schema.ts'
@@ -9,6 +8,7 @@ import { parseNumber, parseVacuum } from '../../../../shared/units/parse.ts'
 import { useUnits } from '../../../api/use-settings.ts'
 import { useJobPage } from '../job-context.ts'
 import { Bar } from './bar.tsx'
+import { CylinderHead } from './cylinder-head.tsx'
 import { EntryField } from './entry-field.tsx'
 import { PullChips } from './pull-chips.tsx'
 
@@ -17,7 +17,7 @@ type Field = (typeof fields)[number]
 type Typed = Partial<Record<Field, string>>
 
 export function BalanceTable() {
-  const { job, tray, order, select, selected, apply, readOnly } = useJobPage()
+  const { job, tray, order, selected, apply, readOnly } = useJobPage()
   const { vacuum: unit } = useUnits()
   const [typed, setTyped] = useState<Readonly<Record<number, Typed>>>({})
   const values = new Map(balanceBars(job, tray.stage).values.map(value => [value.cylinder, value]))
@@ -96,18 +96,7 @@ export function BalanceTable() {
             const value = values.get(cylinder)
             return (
               <tr key={cylinder} data-chosen={chosen.has(cylinder)}>
-                <th scope="row">
-                  <button
-                    type="button"
-                    aria-label={`Select cylinder ${cylinder}`}
-                    onClick={() => {
-                      const slot = slotsOf(job.layout).find(one => one.cylinder === cylinder)
-                      if (slot) select(slot, 'only')
-                    }}
-                  >
-                    {cylinder}
-                  </button>
-                </th>
+                <CylinderHead cylinder={cylinder} />
                 {fields.map(field => (
                   <td key={field}>
                     <EntryField

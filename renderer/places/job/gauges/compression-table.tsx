@@ -2,7 +2,6 @@
 import { useState } from 'react'
 import { compressionBars } from '../../../../shared/gauges/bars.ts'
 import type { Pull } from '../../../../shared/job/pull-schema.ts'
-import { slotsOf } from '../../../../shared/engine/slots.ts'
 import { formatPressure } from '../../../../shared/units/format.ts'
 import { parsePressure } from '../../../../shared/units/parse.ts'
 import { toPressure } from '../../../../shared/units/convert.ts'
@@ -10,6 +9,7 @@ import { useUnits } from '../../../api/use-settings.ts'
 import { useNotices } from '../../../parts/notices.tsx'
 import { useJobPage } from '../job-context.ts'
 import { Bar } from './bar.tsx'
+import { CylinderHead } from './cylinder-head.tsx'
 import { EntryField } from './entry-field.tsx'
 import { PullChips } from './pull-chips.tsx'
 
@@ -20,7 +20,7 @@ const empty: Typed = { first: '', final: '' }
 const unusualPsi = 400
 
 export function CompressionTable() {
-  const { job, tray, order, select, selected, apply, readOnly } = useJobPage()
+  const { job, tray, order, selected, apply, readOnly } = useJobPage()
   const { pressure: unit } = useUnits()
   const { say } = useNotices()
   const [typed, setTyped] = useState<Readonly<Record<number, Typed>>>({})
@@ -102,18 +102,7 @@ export function CompressionTable() {
             )
             return (
               <tr key={cylinder} data-chosen={chosen.has(cylinder)}>
-                <th scope="row">
-                  <button
-                    type="button"
-                    aria-label={`Select cylinder ${cylinder}`}
-                    onClick={() => {
-                      const slot = slotsOf(job.layout).find(one => one.cylinder === cylinder)
-                      if (slot) select(slot, 'only')
-                    }}
-                  >
-                    {cylinder}
-                  </button>
-                </th>
+                <CylinderHead cylinder={cylinder} />
                 <td>
                   <EntryField
                     label={`First puff, cylinder ${cylinder}, ${unit}`}

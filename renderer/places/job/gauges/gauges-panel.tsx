@@ -4,6 +4,7 @@ import { deference, gauges } from '../../../../shared/gauges/gauges.ts'
 import type { TestKind } from '../../../../shared/job/pull-schema.ts'
 import { useUnits } from '../../../api/use-settings.ts'
 import { useJobPage } from '../job-context.ts'
+import { OrderSwitch } from '../order-switch.tsx'
 import { BalanceTable } from './balance-table.tsx'
 import { CompressionTable } from './compression-table.tsx'
 import './gauges-panel.css'
@@ -13,7 +14,7 @@ import { Verdicts } from './verdicts.tsx'
 const tables = { compression: CompressionTable, balance: BalanceTable, vacuum: VacuumTable } as const
 
 export function GaugesPanel() {
-  const { job, tray, orderName, setOrderName } = useJobPage()
+  const { job, tray } = useJobPage()
   const units = useUnits()
   const [test, setTest] = useState<TestKind>('compression')
   const gauge = gauges.find(one => one.test === test)
@@ -37,21 +38,7 @@ export function GaugesPanel() {
           ))}
         </div>
         <span className="grow" />
-        {test !== 'vacuum' && (
-          <div className="row" role="group" aria-label="Order of entry">
-            {(['cylinder', 'firing'] as const).map(name => (
-              <button
-                key={name}
-                type="button"
-                className="tag-filter"
-                aria-pressed={orderName === name}
-                onClick={() => setOrderName(name)}
-              >
-                {name} order
-              </button>
-            ))}
-          </div>
-        )}
+        {test !== 'vacuum' && <OrderSwitch label="Order of entry" />}
         <span className="quiet">readings go to: {tray.stage}</span>
       </div>
       <section className="caution" aria-label="Caution">

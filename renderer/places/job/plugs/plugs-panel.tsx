@@ -7,6 +7,7 @@ import { useSettings } from '../../../api/use-settings.ts'
 import { isTyping } from '../../../keys/is-typing.ts'
 import { Button } from '../../../parts/button.tsx'
 import { useJobPage } from '../job-context.ts'
+import { OrderSwitch } from '../order-switch.tsx'
 import { CompareView } from './compare-view.tsx'
 import { conditionForKey, oilInWellKey } from './condition-keys.ts'
 import { FillDialog } from './fill-dialog.tsx'
@@ -19,7 +20,7 @@ import { UnsortedStrip } from './unsorted-strip.tsx'
 import { useIntake } from './use-intake.ts'
 
 export function PlugsPanel() {
-  const { job, tray, selected, select, order, orderName, setOrderName, apply, readOnly } = useJobPage()
+  const { job, tray, selected, select, order, apply, readOnly } = useJobPage()
   const autoAdvance = useSettings()?.autoAdvance ?? true
   const intake = useIntake(job.id, tray.id)
   const [filling, setFilling] = useState(false)
@@ -92,19 +93,7 @@ export function PlugsPanel() {
       <div className="row">
         <h2>{tray.name}</h2>
         <span className="grow" />
-        <div className="row" role="group" aria-label="Order of the tray">
-          {(['cylinder', 'firing'] as const).map(name => (
-            <button
-              key={name}
-              type="button"
-              className="tag-filter"
-              aria-pressed={orderName === name}
-              onClick={() => setOrderName(name)}
-            >
-              {name} order
-            </button>
-          ))}
-        </div>
+        <OrderSwitch label="Order of the tray" />
         <Button isDisabled={selected.length !== 2} onPress={() => setComparing(true)}>
           Side by side
         </Button>
