@@ -1,7 +1,7 @@
 // Checks a network before it is compiled: names, sizes, tables that are distributions, no cycle. The first fault is reported.
 import type { Network, NoisyMax, NoisyOr, Table } from './network.ts'
 import { type InferenceProblem, failed } from './problem.ts'
-import { largest } from './table-kernels.ts'
+import { isLikelihood, largest } from './table-kernels.ts'
 
 /** How far a row may be from 1: room for rounded literature tables would hide mistakes, so only rounding of doubles. */
 const rowTolerance = 1e-9
@@ -65,8 +65,8 @@ function checkRows(
   if (values.length !== rows * width) {
     return failed('bad table', child, `${of} needs ${rows * width} values, has ${values.length}`).problem
   }
-  if (Number.isNaN(largest(values))) {
-    return failed('bad table', child, `${of} holds a value that is negative or no number`).problem
+  if (!isLikelihood(Float64Array.from(values))) {
+    return failed('bad table', child, `${of} holds a value that is negative or no finite number`).problem
   }
   for (let row = 0; row < rows; row += 1) {
     let sum = 0
@@ -124,8 +124,8 @@ function checkScopes({ factors = [], slots = [] }: Network, states: States): Fau
     if (values.length !== size) {
       return failed('bad table', name, `needs ${size} values, has ${values.length}`).problem
     }
-    const most = largest(values)
-    if (most > 0) return null
+    const table = Float64Array.from(values)
+    if (isLikelihood(table) && largest(table) > 0) return null
     return failed('bad table', name, 'needs non-negative numbers that are not all 0').problem
   })
 }

@@ -10,16 +10,19 @@ import { type TableMap, tableMap } from './table-kernels.ts'
 
 /** A table that enters one clique: a fixed one, or a slot's of the run. */
 export type FixedEntry = { values: Float64Array; map: TableMap }
-export type SlotEntry = { name: string; size: number; map: TableMap }
+export type SlotEntry = { name: string; map: TableMap }
 
 /** What one clique needs in a run besides its shape. */
 export type CliquePlan = {
+  /** Product of the fixed tables over the clique's own variable alone. */
+  fixedOwn: Float64Array | null
   fixed: FixedEntry | null
   slots: readonly SlotEntry[]
+  /** The one slot that covers the whole clique in its order, where nothing else has to be multiplied in. */
+  readInPlace: string | null
   /** Where this clique's separator lies in its parent's table. */
   intoParent: TableMap | null
   children: readonly number[]
-  cells: number
 }
 
 export type CompiledNetwork = {
@@ -29,7 +32,7 @@ export type CompiledNetwork = {
   visible: number
   tree: JunctionTree
   plans: readonly CliquePlan[]
-  slotNames: ReadonlySet<string>
+  slotSizes: ReadonlyMap<string, number>
 }
 
 /** Cells of all cliques together that a network may need: 2^26 doubles are 512 MiB. */
@@ -63,16 +66,24 @@ export function compileNetwork(network: Network, options?: { decompose?: boolean
   const plans = tree.cliques.map((clique, at): CliquePlan => {
     const parent = clique.parent === null ? undefined : tree.cliques[clique.parent]
     const separator = { scope: clique.separator, cards: clique.separatorCards }
+    const here = fixedAt.get(at) ?? []
+    const ownShape = { scope: [clique.own], cards: clique.cards.slice(-1) }
+    const ofOwnAlone = here.filter(factor => factor.scope.every(variable => variable === clique.own))
+    const fixed = merged(
+      here.filter(factor => !ofOwnAlone.includes(factor)),
+      clique,
+    )
+    const children = childrenOf.get(at) ?? []
+    const entries = (slotsAt.get(at) ?? []).map(slot => ({ name: slot.name, map: tableMap(clique, slot) }))
+    const [only] = entries
+    const alone = entries.length === 1 && fixed === null && children.length === 0
     return {
-      fixed: merged(fixedAt.get(at) ?? [], clique),
-      slots: (slotsAt.get(at) ?? []).map(slot => ({
-        name: slot.name,
-        size: sizeOf(slot.cards),
-        map: tableMap(clique, slot),
-      })),
+      fixedOwn: ofOwnAlone.length > 0 ? product(ofOwnAlone, ownShape).values : null,
+      fixed,
+      slots: entries,
+      readInPlace: alone && only?.map.step === 1 && only.map.base.length === 1 ? only.name : null,
       intoParent: parent ? tableMap(parent, separator) : null,
-      children: childrenOf.get(at) ?? [],
-      cells: sizeOf(clique.cards),
+      children,
     }
   })
   return found({
@@ -82,7 +93,7 @@ export function compileNetwork(network: Network, options?: { decompose?: boolean
     visible,
     tree,
     plans,
-    slotNames: new Set(slots.map(slot => slot.name)),
+    slotSizes: new Map(slots.map(slot => [slot.name, sizeOf(slot.cards)])),
   })
 }
 

@@ -11,9 +11,13 @@ export type Elimination = {
 }
 
 type Graph = Set<number>[]
+type Score = { first: number; second: number }
 type Rule = (variable: number, graph: Graph, cards: readonly number[]) => number
 
-/** Min-fill and min-weight, whichever gives fewer cells in all; ties go to the lower number, so it is deterministic. */
+/**
+ * Min-fill and min-weight, whichever gives fewer cells in all. Ties go to the smaller separator: taking the variable with
+ * more states away first leaves less to its neighbours. Then to the lower number, so that it is deterministic.
+ */
 export function eliminationOrder(
   scopes: readonly (readonly number[])[],
   cards: readonly number[],
@@ -32,7 +36,11 @@ function eliminate(
   const order: number[] = []
   const separators: number[][] = cards.map(() => [])
   const left = new Set(cards.keys())
-  const scores = cards.map((_, variable) => rule(variable, graph, cards))
+  const scoreOf = (variable: number): Score => {
+    const cells = weight(variable, graph, cards)
+    return { first: rule(variable, graph, cards), second: cells / (cards[variable] ?? 1) }
+  }
+  const scores = cards.map((_, variable) => scoreOf(variable))
   let cells = 0
   while (left.size > 0) {
     const next = leastOf(left, scores)
@@ -42,7 +50,7 @@ function eliminate(
     cells += weight(next, graph, cards)
     left.delete(next)
     remove(next, graph)
-    for (const changed of touched(neighbours, graph)) scores[changed] = rule(changed, graph, cards)
+    for (const changed of touched(neighbours, graph)) scores[changed] = scoreOf(changed)
   }
   return { order, separators, cells }
 }
@@ -55,12 +63,17 @@ function graphOf(scopes: readonly (readonly number[])[], count: number): Graph {
   return graph
 }
 
-function leastOf(left: ReadonlySet<number>, scores: readonly number[]): number {
-  let best = -1
+function leastOf(left: ReadonlySet<number>, scores: readonly Score[]): number {
+  let least = -1
+  let best: Score = { first: Number.POSITIVE_INFINITY, second: Number.POSITIVE_INFINITY }
   for (const variable of left) {
-    if (best < 0 || (scores[variable] ?? 0) < (scores[best] ?? 0)) best = variable
+    const score = scores[variable] ?? best
+    const better = score.first < best.first || (score.first === best.first && score.second < best.second)
+    if (!better && least >= 0) continue
+    least = variable
+    best = score
   }
-  return best
+  return least
 }
 
 /** Joins the neighbours of a variable to each other and takes it out. */

@@ -3,75 +3,61 @@
 import type { CompiledNetwork } from './compile.ts'
 import type { Evidence } from './network.ts'
 import { type Answer, failed, found } from './problem.ts'
-import { largest } from './table-kernels.ts'
-
-/** A likelihood and its largest entry, by which it is divided when it is used. */
-export type Weighted = { values: ArrayLike<number>; most: number }
+import { isLikelihood, largest, multiplyInto, scaleAll } from './table-kernels.ts'
 
 export type OrderedEvidence = {
-  /** By variable number. */
-  vectors: ReadonlyMap<number, Weighted>
-  /** By slot name. */
-  likelihoods: ReadonlyMap<string, Weighted>
-  /** Logs of all `most`, together. */
+  /** Likelihood of each state, largest 1, by variable number. */
+  vectors: ReadonlyMap<number, Float64Array>
+  /** As given, by slot name. */
+  likelihoods: ReadonlyMap<string, Float64Array>
+  /** Log of what the vectors were divided by. */
   logScale: number
 }
 
 export function orderEvidence(compiled: CompiledNetwork, evidence: Evidence): Answer<OrderedEvidence> {
-  const vectors = new Map<number, Weighted>()
+  const { numberOf, cards } = compiled
+  const vectors = new Map<number, Float64Array>()
   for (const [name, state] of Object.entries(evidence.observed ?? {})) {
-    const number = compiled.numberOf.get(name)
+    const number = numberOf.get(name)
     if (number === undefined) return failed('unknown variable', name, 'is observed but not in the network')
-    const states = compiled.cards[number] ?? 1
+    const states = cards[number] ?? 1
     if (!Number.isInteger(state) || state < 0 || state >= states) {
       return failed('bad evidence', name, `state ${state} is not one of 0 to ${states - 1}`)
     }
-    vectors.set(number, {
-      values: Float64Array.from({ length: states }, (_, at) => (at === state ? 1 : 0)),
-      most: 1,
-    })
+    vectors.set(number, new Float64Array(states).fill(1, state, state + 1))
   }
-  for (const [name, values] of Object.entries(evidence.soft ?? {})) {
-    const number = compiled.numberOf.get(name)
+  const logs: { number: number; log: number }[] = []
+  for (const [name, given] of Object.entries(evidence.soft ?? {})) {
+    const number = numberOf.get(name)
     if (number === undefined) return failed('unknown variable', name, 'is weighed but not in the network')
-    const checked = weigh(name, values, compiled.cards[number] ?? 1)
-    if (!checked.ok) return checked
+    const values = Float64Array.from(given)
+    const fault = faultOf(name, values, cards[number] ?? 1)
+    if (fault) return fault
+    const most = largest(values)
+    if (most === 0) return failed('impossible evidence', name, 'gives every state a likelihood of 0')
+    scaleAll(values, 1 / most)
+    logs.push({ number, log: Math.log(most) })
     const before = vectors.get(number)
-    vectors.set(number, before ? both(before, checked.value) : checked.value)
+    if (before) multiplyInto(values, before)
+    vectors.set(number, values)
   }
-  const likelihoods = new Map<string, Weighted>()
-  const given = evidence.likelihoods ?? {}
-  const unknown = Object.keys(given).find(name => !compiled.slotNames.has(name))
-  if (unknown !== undefined) return failed('unknown slot', unknown, 'is filled but not in the network')
-  for (const plan of compiled.plans) {
-    for (const { name, size } of plan.slots) {
-      const values = given[name]
-      if (!values) continue
-      const checked = weigh(name, values, size)
-      if (!checked.ok) return checked
-      likelihoods.set(name, checked.value)
-    }
+  const likelihoods = new Map<string, Float64Array>()
+  for (const [name, values] of Object.entries(evidence.likelihoods ?? {})) {
+    const size = compiled.slotSizes.get(name)
+    if (size === undefined) return failed('unknown slot', name, 'is filled but not in the network')
+    const fault = faultOf(name, values, size)
+    if (fault) return fault
+    likelihoods.set(name, values)
   }
-  let logScale = 0
-  const logs = [...vectors].sort(([a], [b]) => a - b).map(([, { most }]) => Math.log(most))
-  for (const log of [...logs, ...[...likelihoods.values()].map(({ most }) => Math.log(most))]) logScale += log
+  // Summed in the order of the network, so that the last digit does not depend on the order of the keys.
+  const logScale = logs.sort((a, b) => a.number - b.number).reduce((sum, { log }) => sum + log, 0)
   return found({ vectors, likelihoods, logScale })
 }
 
-function weigh(name: string, values: ArrayLike<number>, size: number): Answer<Weighted> {
+function faultOf(name: string, values: Float64Array, size: number): ReturnType<typeof failed> | null {
   if (values.length !== size) {
     return failed('bad evidence', name, `needs ${size} likelihoods, has ${values.length}`)
   }
-  const most = largest(values)
-  if (Number.isNaN(most)) {
-    return failed('bad evidence', name, 'holds a likelihood that is negative or no number')
-  }
-  if (most === 0) return failed('impossible evidence', name, 'gives every state a likelihood of 0')
-  return found({ values, most })
-}
-
-/** A variable both observed and weighed. The product may be 0 everywhere; propagation then finds it impossible. */
-function both(one: Weighted, other: Weighted): Weighted {
-  const values = Float64Array.from(one.values, (value, at) => value * (other.values[at] ?? 0))
-  return { values, most: other.most }
+  if (isLikelihood(values)) return null
+  return failed('bad evidence', name, 'holds a likelihood that is negative or no finite number')
 }

@@ -2,8 +2,9 @@
 import { product, sumOnto, unionOf } from './factor-algebra.ts'
 import { type Factor, type FactorShape, sizeOf } from './factor.ts'
 import { type Answer, failed, found } from './problem.ts'
-import { type Posterior, settle } from './propagate.ts'
-import { scaleAll, sumColumns, sumTable, tableMap } from './table-kernels.ts'
+import type { Posterior } from './propagate.ts'
+import { multiplyInto, scaleAll, sumColumns, sumTable, tableMap } from './table-kernels.ts'
+import { settle } from './workspace.ts'
 
 /** Largest joint table that is worked out: 2^24 doubles are 128 MiB. */
 const mostJointCells = 2 ** 24
@@ -39,9 +40,10 @@ export function joint(posterior: Posterior, names: readonly string[]): Answer<Fl
   if (scope.length === 0) return found(Float64Array.of(1))
   const at = Math.min(...scope.map(variable => tree.cliqueOf[variable] ?? 0))
   const clique = tree.cliques[at]
-  if (clique && scope.every(variable => clique.scope.includes(variable))) {
+  const work = posterior.work.cliques[at]
+  if (clique && work && scope.every(variable => clique.scope.includes(variable))) {
     const values = new Float64Array(sizeOf(shape.cards))
-    sumTable(values, settle(posterior.work, at), tableMap(clique, shape))
+    sumTable(values, settle(work), tableMap(clique, shape))
     return found(normalised(values))
   }
   return acrossCliques(posterior, shape)
@@ -63,12 +65,13 @@ export function numbersOf(posterior: Posterior, names: readonly string[]): Answe
 
 function marginalOf(posterior: Posterior, variable: number): Float64Array {
   const { work, compiled } = posterior
-  const at = compiled.tree.cliqueOf[variable] ?? 0
-  const columns = new Float64Array(compiled.cards[variable] ?? 1)
-  const table = work.tables[at] ?? columns
-  const weights = work.weights[at] ?? columns
-  sumColumns(columns, table, work.settled[at] === 1 ? new Float64Array(weights.length).fill(1) : weights)
-  return normalised(columns)
+  const sums = new Float64Array(compiled.cards[variable] ?? 1)
+  const clique = work.cliques[compiled.tree.cliqueOf[variable] ?? 0]
+  if (clique) {
+    sumColumns(sums, clique.view, clique.weights)
+    multiplyInto(sums, clique.columns)
+  }
+  return normalised(sums)
 }
 
 function normalised(values: Float64Array): Float64Array {
@@ -115,13 +118,14 @@ function acrossCliques(posterior: Posterior, shape: FactorShape): Answer<Float64
 
 /** P(own | separator, evidence) over the clique's scope; 0 in rows that cannot be. */
 function conditional(posterior: Posterior, at: number): Float64Array {
-  const { work, compiled } = posterior
-  const table = Float64Array.from(work.tables[at] ?? [])
-  const width = compiled.tree.cliques[at]?.cards.at(-1) ?? 1
-  for (let row = 0; row < table.length; row += width) {
-    const cells = table.subarray(row, row + width)
-    let sum = 0
-    for (const value of cells) sum += value
+  const clique = posterior.work.cliques[at]
+  const columns = clique?.columns ?? new Float64Array(1)
+  const table = Float64Array.from(clique?.view ?? columns)
+  for (let row = 0; row < table.length; row += columns.length) {
+    const cells = table.subarray(row, row + columns.length)
+    multiplyInto(cells, columns)
+    const sum = cells.reduce((total, value) => total + value, 0)
+    // Below this the quotient would overflow; such a row has no share in the posterior.
     if (sum > 1e-300) scaleAll(cells, 1 / sum)
   }
   return table
