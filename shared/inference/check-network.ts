@@ -54,6 +54,22 @@ function checkTable({ child, parents, values }: Table, states: States): Fault {
   )
 }
 
+/** Whether a flat table has `rows` rows of `width` that are distributions. */
+export function isDistributionTable(values: ArrayLike<number>, rows: number, width: number): boolean {
+  const table = Float64Array.from(values)
+  if (table.length !== rows * width || !isLikelihood(table)) return false
+  for (let row = 0; row < rows; row += 1) if (!isOne(rowSum(table, row, width))) return false
+  return true
+}
+
+const isOne = (sum: number): boolean => Math.abs(sum - 1) <= rowTolerance
+
+function rowSum(values: ArrayLike<number>, row: number, width: number): number {
+  let sum = 0
+  for (let at = 0; at < width; at += 1) sum += values[row * width + at] ?? 0
+  return sum
+}
+
 function checkRows(
   values: ArrayLike<number>,
   rows: number,
@@ -69,9 +85,8 @@ function checkRows(
     return failed('bad table', child, `${of} holds a value that is negative or no finite number`).problem
   }
   for (let row = 0; row < rows; row += 1) {
-    let sum = 0
-    for (let at = 0; at < width; at += 1) sum += values[row * width + at] ?? 0
-    if (Math.abs(sum - 1) > rowTolerance) {
+    const sum = rowSum(values, row, width)
+    if (!isOne(sum)) {
       return failed('bad table', child, `row ${row} of ${of} sums to ${sum}, not to 1`).problem
     }
   }

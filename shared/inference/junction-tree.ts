@@ -6,7 +6,7 @@ import { eliminationOrder } from './elimination-order.ts'
 export type Clique = {
   /** The variable eliminated here; it runs fastest in the clique's table. */
   own: number
-  /** Later-eliminated variables come first, `own` last. */
+  /** `own` last; the others as in a factor that covers the clique, else later-eliminated ones first. */
   scope: readonly number[]
   cards: readonly number[]
   /** Scope without `own`. */
@@ -24,7 +24,7 @@ export type JunctionTree = {
   cells: number
 }
 
-/** Builds the tree for variables with `cards` states whose factors have these scopes. */
+/** Builds the tree for variables with `cards` states whose factors have these scopes; the last ones set the tables' order. */
 export function junctionTree(scopes: readonly (readonly number[])[], cards: readonly number[]): JunctionTree {
   const { order, separators, cells } = eliminationOrder(scopes, cards)
   const position = new Int32Array(cards.length)
@@ -34,9 +34,11 @@ export function junctionTree(scopes: readonly (readonly number[])[], cards: read
   const place = (variable: number) => position[variable] ?? 0
   const statesOf = (variable: number) => cards[variable] ?? 1
   const cliques = order.map(own => {
-    const separator = [...(separators[own] ?? [])].sort((a, b) => place(b) - place(a))
-    const next = separator.at(-1)
-    const scope = [...separator, own]
+    const byPlace = [...(separators[own] ?? [])].sort((a, b) => place(b) - place(a))
+    const next = byPlace.at(-1)
+    const covering = scopes.findLast(each => each.length === byPlace.length + 1 && each.at(-1) === own)
+    const scope = covering && byPlace.every(each => covering.includes(each)) ? covering : [...byPlace, own]
+    const separator = scope.slice(0, -1)
     return {
       own,
       scope,

@@ -27,7 +27,9 @@
 // Cost. Variables are eliminated in min-fill or min-weight order, whichever gives less work; each eliminated variable has one
 // table over itself and its separator. In those tables the variable eliminated first runs fastest. So a likelihood over a big
 // variable and what it shares with others is cheapest as scope [shared..., big]: ['engine', 'pair12', 'pair23', 'cyl2'].
-// Any other order gives the same answer, only slower. `propagate` allocates its tables anew unless `work`
+// Such a likelihood is read where it lies, as long as the cylinder has no other table but its own prior P(cyl2): multiply
+// what bears on the same variables into one slot. Any other order gives the same answer, only slower. Do not change a
+// likelihood array while its posterior is in use. `propagate` allocates its tables anew unless `work`
 // (workspaceFor(compiled)) is handed in; a posterior in a reused workspace answers 'stale posterior' after the next run.
 //
 // Numbers: messages are scaled by their largest entry and the logs kept, so long chains of small probabilities are safe;

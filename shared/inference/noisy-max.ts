@@ -9,30 +9,39 @@ export type ChainLink = { parent: string; values: Float64Array }
 
 /**
  * The full table P(child | parents): the values of [...parents, child], child fastest. Exact, but as long as the product of
- * all states. P(child <= y | parents) is the product of the parents' P(effect <= y) and the leak's.
+ * all states.
  */
 export function noisyMaxTable(noisy: NoisyMax, shape: NoisyMaxShape): Float64Array {
   const { childStates, parentStates } = shape
   const rows = parentStates.reduce((product, states) => product * states, 1)
   const table = new Float64Array(rows * childStates)
   for (let row = 0; row < rows; row += 1) {
-    const atMost = cumulative(noisy.leak, 0, childStates)
+    const largest = table.subarray(row * childStates, (row + 1) * childStates)
+    largest.set(Float64Array.from(noisy.leak))
     let rest = row
     for (let at = parentStates.length - 1; at >= 0; at -= 1) {
       const states = parentStates[at] ?? 1
-      const effect = noisy.causes[at]?.effect ?? []
-      const own = cumulative(effect, (rest % states) * childStates, childStates)
-      own.forEach((value, y) => {
-        atMost[y] = (atMost[y] ?? 0) * value
-      })
+      takeIn(largest, noisy.causes[at]?.effect ?? [], (rest % states) * childStates)
       rest = Math.floor(rest / states)
-    }
-    for (let y = 0; y < childStates; y += 1) {
-      const step = (atMost[y] ?? 0) - (y > 0 ? (atMost[y - 1] ?? 0) : 0)
-      table[row * childStates + y] = Math.max(step, 0)
     }
   }
   return table
+}
+
+/**
+ * Turns the distribution of something into that of the larger of it and one more effect, whose distribution begins at `from`.
+ * Written without differences, so that what has probability 0 keeps exactly 0.
+ */
+function takeIn(largest: Float64Array, effect: ArrayLike<number>, from: number): void {
+  let below = 0
+  let effectUpTo = 0
+  for (let y = 0; y < largest.length; y += 1) {
+    const before = largest[y] ?? 0
+    const own = effect[from + y] ?? 0
+    effectUpTo += own
+    largest[y] = before * effectUpTo + below * own
+    below += before
+  }
 }
 
 /** The same child as a chain: each link takes the larger of what came before and one parent's effect. */
@@ -60,16 +69,4 @@ function linkTable(effect: ArrayLike<number>, parentStates: number, childStates:
     }
   }
   return table
-}
-
-function cumulative(values: ArrayLike<number>, from: number, count: number): Float64Array {
-  const sums = new Float64Array(count)
-  let sum = 0
-  for (let at = 0; at < count; at += 1) {
-    sum += values[from + at] ?? 0
-    sums[at] = sum
-  }
-  // The last is 1 but for rounding, which must not make a state with chance 0 possible.
-  sums[count - 1] = 1
-  return sums
 }

@@ -88,7 +88,8 @@ describe('a run on random networks', () => {
       slots: [{ name: 'seen', scope: ['cause', 'sign'] }],
     }
     const posterior = valueOf(propagate(valueOf(compileNetwork(network))))
-    expect([...valueOf(marginal(posterior, 'cause'))]).toEqual(prior)
+    const ours = valueOf(marginal(posterior, 'cause'))
+    prior.forEach((value, state) => expect(ours[state]).toBeCloseTo(value, 14))
     expect(posterior.logEvidence).toBeCloseTo(0, 14)
   })
 })
