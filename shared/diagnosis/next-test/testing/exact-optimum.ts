@@ -1,0 +1,85 @@
+// The cheapest way there is, for problems small enough: dynamic programming over everything that can have happened. Branches
+// that cannot be cheaper even if the next test told everything are left out, which changes nothing in the result.
+import {
+  type PlanState,
+  afterFailedRepair,
+  afterOutcome,
+  firstState,
+  isAvailable,
+  repairMinutes,
+  testMinutes,
+} from '../plan-state.ts'
+import { type PlanningProblem, fixed } from '../planning-problem.ts'
+import { repairPlan } from '../repair-order.ts'
+import {
+  type History,
+  historyKey,
+  noHistory,
+  partialRepairs,
+  withOutcome,
+  withRepair,
+} from './history-key.ts'
+
+/** Expected minutes of the best policy from the start of a problem whose chances sum to 1. */
+export function exactOptimum(problem: PlanningProblem): { minutes: number; states: number } {
+  const memo = new Map<string | number, number>()
+  const partial = partialRepairs(problem)
+  const leastOf = leastMinutes(problem)
+  const boundOf = (state: PlanState, open: number) => {
+    const least = leastOf(open)
+    let bound = 0
+    for (let at = 0; at < least.length; at += 1) bound += (state.belief[at] ?? 0) * (least[at] ?? 0)
+    return bound
+  }
+
+  /** Minutes a unit of the state's total. */
+  function solve(state: PlanState, history: History): number {
+    const key = historyKey(problem, history, partial)
+    const known = memo.get(key)
+    if (known !== undefined) return known
+    let best = repairPlan(problem, state).minutes
+    for (const at of problem.repairs.keys()) {
+      if ((history.mended & (1 << at)) !== 0) continue
+      let minutes = repairMinutes(problem, state.open, at) * state.total
+      const after = afterFailedRepair(problem, state, at)
+      if (minutes + boundOf(after, after.open) >= best) continue
+      if (after.total > 0) minutes += after.total * solve(after, withRepair(history, at))
+      best = Math.min(best, minutes)
+    }
+    for (const [at, test] of problem.tests.entries()) {
+      let minutes = testMinutes(problem, state.open, at) * state.total
+      const open = state.open | (problem.testNeeds[at] ?? 0)
+      if (!isAvailable(problem, state, at) || minutes + boundOf(state, open) >= best) continue
+      for (let outcome = 0; outcome < test.outcomes && minutes < best; outcome += 1) {
+        const after = afterOutcome(problem, state, at, outcome)
+        if (after.total > 0) minutes += after.total * solve(after, withOutcome(history, at, outcome))
+      }
+      best = Math.min(best, minutes)
+    }
+    const each = best / state.total
+    memo.set(key, each)
+    return each
+  }
+  return { minutes: solve(firstState(problem), noHistory(problem)), states: memo.size }
+}
+
+/** For each hypothesis the least it can cost even if one knew it, given what is open: no test, only the repairs. */
+function leastMinutes(problem: PlanningProblem): (open: number) => readonly number[] {
+  const known = new Map<number, number[]>()
+  const of = (hypothesis: number, open: number): number => {
+    const { after, leaveMinutes: leave } = problem.hypotheses[hypothesis] ?? { after: [], leaveMinutes: 0 }
+    const ways = after.map((left, at) => {
+      if (left === hypothesis) return leave
+      const rest = left === fixed ? 0 : of(left, open | (problem.repairNeeds[at] ?? 0))
+      return repairMinutes(problem, open, at) + rest
+    })
+    return Math.min(leave, ...ways)
+  }
+  return open => {
+    const before = known.get(open)
+    if (before) return before
+    const all = problem.hypotheses.map((_, at) => of(at, open))
+    known.set(open, all)
+    return all
+  }
+}

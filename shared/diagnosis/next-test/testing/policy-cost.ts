@@ -1,0 +1,80 @@
+// What a policy costs on a problem, exactly: every outcome followed with its true chance, whatever the policy believes.
+import {
+  type PlanState,
+  afterFailedRepair,
+  afterOutcome,
+  firstState,
+  repairMinutes,
+  testMinutes,
+} from '../plan-state.ts'
+import type { Action } from '../look-ahead.ts'
+import type { PlanningProblem } from '../planning-problem.ts'
+import { leaveMinutes } from '../repair-order.ts'
+import {
+  type History,
+  historyKey,
+  noHistory,
+  partialRepairs,
+  withOutcome,
+  withRepair,
+} from './history-key.ts'
+
+/** What to do next: from what the policy's own copy of the problem makes of the same outcomes. */
+export type Policy = { believed: PlanningProblem; next: (state: PlanState) => Action }
+
+/** Expected minutes and repairs that mended nothing, an engine. */
+export type PolicyCost = { minutes: number; testMinutes: number; repairs: number; wrongRepairs: number }
+
+const nothing: PolicyCost = { minutes: 0, testMinutes: 0, repairs: 0, wrongRepairs: 0 }
+
+export function policyCost(truth: PlanningProblem, policy: Policy): PolicyCost {
+  const memo = new Map<string | number, PolicyCost>()
+  const partial = partialRepairs(truth)
+
+  function follow(real: PlanState, believed: PlanState, history: History): PolicyCost {
+    const key = historyKey(truth, history, partial)
+    const known = memo.get(key)
+    if (known) return known
+    const cost = perUnit(step(real, believed, history), real.total)
+    memo.set(key, cost)
+    return cost
+  }
+
+  /** Costs times the state's total. */
+  function step(real: PlanState, believed: PlanState, history: History): PolicyCost {
+    const action = policy.next(believed)
+    if (action.kind === 'leave') return { ...nothing, minutes: leaveMinutes(truth, real.belief) }
+    if (action.kind === 'repair') {
+      const minutes = repairMinutes(truth, real.open, action.repair) * real.total
+      const after = afterFailedRepair(truth, real, action.repair)
+      const unchanged = real.belief.reduce(
+        (sum, weight, at) => sum + (truth.hypotheses[at]?.after[action.repair] === at ? weight : 0),
+        0,
+      )
+      const own = { minutes, testMinutes: 0, repairs: real.total, wrongRepairs: unchanged }
+      if (after.total <= 0) return own
+      const left = afterFailedRepair(policy.believed, believed, action.repair)
+      return plus(own, follow(after, left, withRepair(history, action.repair)), after.total)
+    }
+    const test = truth.tests[action.test]
+    const minutes = testMinutes(truth, real.open, action.test) * real.total
+    let cost: PolicyCost = { ...nothing, minutes, testMinutes: minutes }
+    for (let outcome = 0; outcome < (test?.outcomes ?? 0); outcome += 1) {
+      const after = afterOutcome(truth, real, action.test, outcome)
+      if (after.total <= 0) continue
+      const left = afterOutcome(policy.believed, believed, action.test, outcome)
+      cost = plus(cost, follow(after, left, withOutcome(history, action.test, outcome)), after.total)
+    }
+    return cost
+  }
+  return follow(firstState(truth), firstState(policy.believed), noHistory(truth))
+}
+
+const plus = (one: PolicyCost, other: PolicyCost, times: number): PolicyCost => ({
+  minutes: one.minutes + times * other.minutes,
+  testMinutes: one.testMinutes + times * other.testMinutes,
+  repairs: one.repairs + times * other.repairs,
+  wrongRepairs: one.wrongRepairs + times * other.wrongRepairs,
+})
+
+const perUnit = (cost: PolicyCost, total: number): PolicyCost => plus(nothing, cost, 1 / total)
