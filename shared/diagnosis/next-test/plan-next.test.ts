@@ -4,10 +4,11 @@ import { planNext } from './plan-next.ts'
 import { firstState } from './plan-state.ts'
 import { fixed, planningProblem } from './planning-problem.ts'
 import { repairPlan } from './repair-order.ts'
+import { disturbed } from './testing/disturbed.ts'
 import { exactOptimum } from './testing/exact-optimum.ts'
 import { fixedOrder, lookingAhead, planner, repairsOnly } from './testing/policies.ts'
 import { policyCost } from './testing/policy-cost.ts'
-import { disturbed, randomProblem } from './testing/random-problem.ts'
+import { randomProblem } from './testing/random-problem.ts'
 
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
 const high = (values: readonly number[]) =>

@@ -1,5 +1,6 @@
 // The cheapest way there is, for problems small enough: dynamic programming over everything that can have happened. Branches
 // that cannot be cheaper even if the next test told everything are left out, which changes nothing in the result.
+import { leastMinutes } from '../least-minutes.ts'
 import {
   type PlanState,
   afterFailedRepair,
@@ -9,7 +10,7 @@ import {
   repairMinutes,
   testMinutes,
 } from '../plan-state.ts'
-import { type PlanningProblem, fixed } from '../planning-problem.ts'
+import type { PlanningProblem } from '../planning-problem.ts'
 import { repairPlan } from '../repair-order.ts'
 import {
   type History,
@@ -24,13 +25,7 @@ import {
 export function exactOptimum(problem: PlanningProblem): { minutes: number; states: number } {
   const memo = new Map<string | number, number>()
   const partial = partialRepairs(problem)
-  const leastOf = leastMinutes(problem)
-  const boundOf = (state: PlanState, open: number) => {
-    const least = leastOf(open)
-    let bound = 0
-    for (let at = 0; at < least.length; at += 1) bound += (state.belief[at] ?? 0) * (least[at] ?? 0)
-    return bound
-  }
+  const boundOf = leastMinutes(problem)
 
   /** Minutes a unit of the state's total. */
   function solve(state: PlanState, history: History): number {
@@ -61,25 +56,4 @@ export function exactOptimum(problem: PlanningProblem): { minutes: number; state
     return each
   }
   return { minutes: solve(firstState(problem), noHistory(problem)), states: memo.size }
-}
-
-/** For each hypothesis the least it can cost even if one knew it, given what is open: no test, only the repairs. */
-function leastMinutes(problem: PlanningProblem): (open: number) => readonly number[] {
-  const known = new Map<number, number[]>()
-  const of = (hypothesis: number, open: number): number => {
-    const { after, leaveMinutes: leave } = problem.hypotheses[hypothesis] ?? { after: [], leaveMinutes: 0 }
-    const ways = after.map((left, at) => {
-      if (left === hypothesis) return leave
-      const rest = left === fixed ? 0 : of(left, open | (problem.repairNeeds[at] ?? 0))
-      return repairMinutes(problem, open, at) + rest
-    })
-    return Math.min(leave, ...ways)
-  }
-  return open => {
-    const before = known.get(open)
-    if (before) return before
-    const all = problem.hypotheses.map((_, at) => of(at, open))
-    known.set(open, all)
-    return all
-  }
 }

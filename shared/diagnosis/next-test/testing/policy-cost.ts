@@ -22,10 +22,27 @@ import {
 /** What to do next: from what the policy's own copy of the problem makes of the same outcomes. */
 export type Policy = { believed: PlanningProblem; next: (state: PlanState) => Action }
 
-/** Expected minutes and repairs that mended nothing, an engine. */
-export type PolicyCost = { minutes: number; testMinutes: number; repairs: number; wrongRepairs: number }
+/**
+ * Expected figures of one engine. `wrongRepairs` change nothing. `leadingRight`: chance that the fault the policy holds
+ * likeliest when the first repair begins is there; `ceiling`: the same for someone who knows the true chances.
+ */
+export type PolicyCost = {
+  minutes: number
+  testMinutes: number
+  repairs: number
+  wrongRepairs: number
+  leadingRight: number
+  ceiling: number
+}
 
-const nothing: PolicyCost = { minutes: 0, testMinutes: 0, repairs: 0, wrongRepairs: 0 }
+const nothing: PolicyCost = {
+  minutes: 0,
+  testMinutes: 0,
+  repairs: 0,
+  wrongRepairs: 0,
+  leadingRight: 0,
+  ceiling: 0,
+}
 
 export function policyCost(truth: PlanningProblem, policy: Policy): PolicyCost {
   const memo = new Map<string | number, PolicyCost>()
@@ -47,11 +64,17 @@ export function policyCost(truth: PlanningProblem, policy: Policy): PolicyCost {
     if (action.kind === 'repair') {
       const minutes = repairMinutes(truth, real.open, action.repair) * real.total
       const after = afterFailedRepair(truth, real, action.repair)
-      const unchanged = real.belief.reduce(
-        (sum, weight, at) => sum + (truth.hypotheses[at]?.after[action.repair] === at ? weight : 0),
-        0,
-      )
-      const own = { minutes, testMinutes: 0, repairs: real.total, wrongRepairs: unchanged }
+      const really = faultChances(truth, real)
+      const leading = indexOfLargest(faultChances(policy.believed, believed))
+      const first = history.mended === 0
+      const own: PolicyCost = {
+        minutes,
+        testMinutes: 0,
+        repairs: real.total,
+        wrongRepairs: real.total - (really[action.repair] ?? 0),
+        leadingRight: first ? (really[leading] ?? 0) : 0,
+        ceiling: first ? Math.max(...really) : 0,
+      }
       if (after.total <= 0) return own
       const left = afterFailedRepair(policy.believed, believed, action.repair)
       return plus(own, follow(after, left, withRepair(history, action.repair)), after.total)
@@ -70,11 +93,24 @@ export function policyCost(truth: PlanningProblem, policy: Policy): PolicyCost {
   return follow(firstState(truth), firstState(policy.believed), noHistory(truth))
 }
 
+/** For each repair the chance, times the state's total, that it would change something. */
+const faultChances = (problem: PlanningProblem, state: PlanState): number[] =>
+  problem.repairs.map((_, repair) =>
+    state.belief.reduce(
+      (sum, weight, at) => sum + (problem.hypotheses[at]?.after[repair] === at ? 0 : weight),
+      0,
+    ),
+  )
+
+const indexOfLargest = (values: readonly number[]): number => values.indexOf(Math.max(...values))
+
 const plus = (one: PolicyCost, other: PolicyCost, times: number): PolicyCost => ({
   minutes: one.minutes + times * other.minutes,
   testMinutes: one.testMinutes + times * other.testMinutes,
   repairs: one.repairs + times * other.repairs,
   wrongRepairs: one.wrongRepairs + times * other.wrongRepairs,
+  leadingRight: one.leadingRight + times * other.leadingRight,
+  ceiling: one.ceiling + times * other.ceiling,
 })
 
 const perUnit = (cost: PolicyCost, total: number): PolicyCost => plus(nothing, cost, 1 / total)

@@ -78,27 +78,3 @@ export function randomProblem(seed: number, size: ProblemSize): PlanningProblem 
   })
   return planningProblem({ hypotheses, repairs, tests, setUps })
 }
-
-/** Every probability moved: each by a normal step of sd `logitSd` in log-odds (of one outcome against another). */
-export function disturbed(problem: PlanningProblem, seed: number, logitSd: number): PlanningProblem {
-  const random = randomFrom(seed)
-  const normal = () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
-  const moved = (row: readonly number[]) => {
-    const weights = row.map(chance => chance * Math.exp((logitSd / Math.SQRT2) * normal()))
-    const sum = weights.reduce((total, weight) => total + weight, 0)
-    return weights.map(weight => weight / sum)
-  }
-  const priors = moved(problem.hypotheses.map(({ chance }) => chance))
-  return planningProblem({
-    ...problem,
-    hypotheses: problem.hypotheses.map((hypothesis, at) => ({ ...hypothesis, chance: priors[at] ?? 0 })),
-    tests: problem.tests.map(test => ({
-      ...test,
-      chances: Float64Array.from(
-        problem.hypotheses.flatMap((_, at) =>
-          moved(Array.from(test.chances.slice(at * test.outcomes, (at + 1) * test.outcomes))),
-        ),
-      ),
-    })),
-  })
-}
