@@ -1,7 +1,7 @@
 // What to do next: the tests worth making, best first, and whether to test at all. The order follows the minutes a test saves
 // in the end; the stop does too: advice is a test only while one saves more than it costs.
 import { mutualInformation } from '../../inference/expected-information.ts'
-import { type Action, valuedActions } from './look-ahead.ts'
+import { type Action, valuedActions, valuedWithin } from './look-ahead.ts'
 import { type PlanState, isAvailable, testMinutes } from './plan-state.ts'
 import { type PlanningProblem, planningProblem } from './planning-problem.ts'
 import { repairPlan } from './repair-order.ts'
@@ -21,13 +21,14 @@ export type NextStep = {
 /** How many tests are looked at further ahead: those best by one step and half as many that tell most a minute. */
 const shortlistLength = 6
 
-/** Three steps ahead where that stays below so many cell visits (some 50 ms), else two. */
-const mostWork = 3e7
+/** Up to four steps ahead, as long as that plans repairs for no more beliefs than this (some 50 ms at 20 hypotheses). */
+const mostDepth = 4
+const mostCells = 4e6
 
 /** A saving below this many minutes is within the error of any estimate of minutes. */
 const leastSaving = 0.5
 
-/** Ranks the available tests and says what to do, looking two or three steps ahead. */
+/** Ranks the available tests and says what to do, looking two to four steps ahead. */
 export function planNext(problem: PlanningProblem, state: PlanState): NextStep {
   const straight = repairPlan(problem, state)
   const perEngine = (minutes: number) => minutes / state.total
@@ -44,7 +45,12 @@ export function planNext(problem: PlanningProblem, state: PlanState): NextStep {
   }
   const chosen = shortlist(problem, ranked)
   const fewer = withTests(problem, chosen)
-  const deep = valuedActions(fewer, withDone(state, chosen), work(fewer, 3) > mostWork ? 2 : 3)
+  const deep = valuedWithin(
+    fewer,
+    withDone(state, chosen),
+    mostCells / (problem.hypotheses.length * problem.repairs.length),
+    mostDepth,
+  )
   const better = new Map<number, number>()
   for (const { action, minutes } of deep) {
     if (action.kind === 'test') better.set(chosen[action.test] ?? -1, perEngine(straight.minutes - minutes))
@@ -66,12 +72,6 @@ export function planNext(problem: PlanningProblem, state: PlanState): NextStep {
     withoutTests,
     asAdvised: best.action.kind === 'test' ? withoutTests : asAdvised,
   }
-}
-
-/** Cells that a search visits if nothing is pruned. */
-function work({ tests, repairs, hypotheses }: PlanningProblem, depth: number): number {
-  const branches = tests.reduce((sum, { outcomes }) => sum + outcomes, repairs.length)
-  return branches ** depth * hypotheses.length * repairs.length
 }
 
 const straightAction = (first: number | null): Action =>

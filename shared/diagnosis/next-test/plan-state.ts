@@ -1,6 +1,9 @@
 // Where one stands: what is believed, which tests are done, what is open; and how a test or a repair changes that.
 import { type PlanningProblem, fixed } from './planning-problem.ts'
 
+/** A name of this file's own is quicker to read in an inner loop than an imported one. */
+const nothingLeft: number = fixed
+
 /**
  * `belief`: one weight a hypothesis, not normalised: its sum is the chance of having come this far without being done, so
  * that costs of branches simply add. `open`: set-ups already open, one bit each. `done`: tests already made.
@@ -27,6 +30,21 @@ export const testMinutes = (problem: PlanningProblem, open: number, test: number
 /** Minutes of a repair with the set-ups it still has to open. */
 export const repairMinutes = (problem: PlanningProblem, open: number, repair: number): number =>
   (problem.repairs[repair]?.minutes ?? 0) + problem.opening((problem.repairNeeds[repair] ?? 0) & ~open)
+
+/** For a repair the chance, times the belief's total, that it would change something. */
+export function changeChance(problem: PlanningProblem, belief: Float64Array, repair: number): number {
+  const from = repair * belief.length
+  let chance = 0
+  for (let at = 0; at < belief.length; at += 1) {
+    if ((problem.after[from + at] as number) !== at) chance += belief[at] as number
+  }
+  return chance
+}
+
+/** Expected minutes of a repair, times the state's total: its own, what it opens, and what it costs if it changes nothing. */
+export const repairCost = (problem: PlanningProblem, state: PlanState, repair: number): number =>
+  repairMinutes(problem, state.open, repair) * state.total +
+  (problem.wrongRepairMinutes ?? 0) * (state.total - changeChance(problem, state.belief, repair))
 
 /** The state after one outcome of a test; its total is that of the state before times the outcome's chance. */
 export function afterOutcome(
@@ -68,7 +86,7 @@ export function mend(problem: PlanningProblem, belief: Float64Array, repair: num
     const weight = belief[at] as number
     if (left !== at) {
       belief[at] = 0
-      if (left === fixed) continue
+      if (left === nothingLeft) continue
       belief[left] = (belief[left] as number) + weight
     }
     total += weight

@@ -27,12 +27,16 @@ export type PlannedTest = {
 /** Something opened or taken apart once for all that needs it. */
 export type SetUp = { name: string; minutes: number }
 
-/** At most 30 set-ups; chances of the hypotheses need not sum to 1. */
+/**
+ * At most 30 set-ups; chances of the hypotheses need not sum to 1. `wrongRepairMinutes`: what a repair that changes nothing
+ * costs beyond its own minutes (a part that cannot go back, and trust).
+ */
 export type ProblemParts = {
   hypotheses: readonly Hypothesis[]
   repairs: readonly PlannedRepair[]
   tests: readonly PlannedTest[]
   setUps: readonly SetUp[]
+  wrongRepairMinutes?: number
 }
 
 /** The parts with what the inner loops read, laid out flat once. */

@@ -7,7 +7,7 @@ import {
   afterOutcome,
   firstState,
   isAvailable,
-  repairMinutes,
+  repairCost,
   testMinutes,
 } from '../plan-state.ts'
 import type { PlanningProblem } from '../planning-problem.ts'
@@ -35,7 +35,7 @@ export function exactOptimum(problem: PlanningProblem): { minutes: number; state
     let best = repairPlan(problem, state).minutes
     for (const at of problem.repairs.keys()) {
       if ((history.mended & (1 << at)) !== 0) continue
-      let minutes = repairMinutes(problem, state.open, at) * state.total
+      let minutes = repairCost(problem, state, at)
       const after = afterFailedRepair(problem, state, at)
       if (minutes + boundOf(after, after.open) >= best) continue
       if (after.total > 0) minutes += after.total * solve(after, withRepair(history, at))

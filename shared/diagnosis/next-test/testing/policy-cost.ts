@@ -4,7 +4,7 @@ import {
   afterFailedRepair,
   afterOutcome,
   firstState,
-  repairMinutes,
+  repairCost,
   testMinutes,
 } from '../plan-state.ts'
 import type { Action } from '../look-ahead.ts'
@@ -62,7 +62,7 @@ export function policyCost(truth: PlanningProblem, policy: Policy): PolicyCost {
     const action = policy.next(believed)
     if (action.kind === 'leave') return { ...nothing, minutes: leaveMinutes(truth, real.belief) }
     if (action.kind === 'repair') {
-      const minutes = repairMinutes(truth, real.open, action.repair) * real.total
+      const minutes = repairCost(truth, real, action.repair)
       const after = afterFailedRepair(truth, real, action.repair)
       const really = faultChances(truth, real)
       const leading = indexOfLargest(faultChances(policy.believed, believed))

@@ -123,18 +123,24 @@ const together: readonly (readonly [string, string])[] = [
 const shareTogether = 0.25
 
 /** Which causes and tests, by number, and whether two faults at once can be; each seed moves every number somewhat. */
-export type ShopCase = { causes: readonly number[]; tests: readonly number[]; pairs: boolean }
+export type ShopCase = {
+  causes: readonly number[]
+  tests: readonly number[]
+  pairs: boolean
+  wrongRepairMinutes: number
+}
 
 export const wholeCase: ShopCase = {
   causes: causes.map((_, at) => at),
   tests: tests.map((_, at) => at),
   pairs: false,
+  wrongRepairMinutes: 0,
 }
 
 /** One engine's problem: shares moved by sd 1 in logs (each shop and complaint differs), tests by 0.3, minutes by 0.3. */
 export function shopProblem(
   seed: number,
-  { causes: which, tests: whichTests, pairs }: ShopCase,
+  { causes: which, tests: whichTests, pairs, wrongRepairMinutes }: ShopCase,
 ): PlanningProblem {
   const random = randomFrom(seed)
   const normal = normalFrom(random)
@@ -201,7 +207,7 @@ export function shopProblem(
     minutes: minutes * Math.exp(0.3 * normal()),
     needs,
   }))
-  return planningProblem({ hypotheses, repairs, tests: planned, setUps })
+  return planningProblem({ hypotheses, repairs, tests: planned, setUps, wrongRepairMinutes })
 }
 
 /** Two faults at once: the row that differs most from an engine without either shows. */

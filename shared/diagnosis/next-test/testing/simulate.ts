@@ -36,7 +36,10 @@ export function workOn(truth: PlanningProblem, policy: Policy, random: Random): 
       worked.repairs += 1
       open |= truth.repairNeeds[action.repair] ?? 0
       const left = truth.hypotheses[wrong]?.after[action.repair] ?? wrong
-      if (left === wrong) worked.wrongRepairs += 1
+      if (left === wrong) {
+        worked.wrongRepairs += 1
+        worked.minutes += truth.wrongRepairMinutes ?? 0
+      }
       wrong = left
       believed = afterFailedRepair(policy.believed, believed, action.repair)
     }
