@@ -48,11 +48,17 @@ const high = (values: readonly number[]) =>
   values.toSorted((a, b) => a - b)[Math.floor(values.length * 0.95)] ?? Number.NaN
 const per = (value: number) => `${(100 * value).toFixed(1)} %`
 
-const whole = { ...wholeCase }
-const twoFaults = { causes: [0, 1, 2, 4, 5], tests: [1, 2, 3, 4, 5], pairs: true }
+/** What a repair that changes nothing costs beyond its own minutes, where that is priced at all. */
+const priced = { wrongRepairMinutes: 240 }
+const twoFaults = { causes: [0, 1, 2, 4, 5], tests: [1, 2, 3, 4, 5], pairs: true, wrongRepairMinutes: 0 }
 
 it.each([
-  ['shop case: 8 causes, 7 tests, slow cranking', short ? 2 : 24, (seed: number) => shopProblem(seed, whole)],
+  ['shop case: 8 causes, 7 tests', short ? 2 : 12, (seed: number) => shopProblem(seed, wholeCase)],
+  [
+    'shop case: 8 causes, 7 tests, a wrong repair costs 240 minutes more',
+    short ? 2 : 12,
+    (seed: number) => shopProblem(seed, { ...wholeCase, ...priced }),
+  ],
   [
     'shop case: 5 causes, 2 pairs at once, 5 tests',
     short ? 4 : 40,
