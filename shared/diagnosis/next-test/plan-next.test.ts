@@ -72,7 +72,7 @@ describe('stopping', () => {
   it('by hand: a perfect ten-minute test between two repairs of 100 saves 50 - 10', () => {
     const problem = two({ minutes: 10, right: 1 }, [100, 100])
     const step = planNext(problem, firstState(problem))
-    expect(step.withoutTests).toBeCloseTo(150, 9)
+    expect(step.withoutTest).toBeCloseTo(150, 9)
     expect(step.tests[0]).toMatchObject({ test: 0, minutes: 10, bits: 1 })
     expect(step.tests[0]?.minutesSaved).toBeCloseTo(40, 9)
     expect(step.advice).toEqual({ kind: 'test', test: 0 })

@@ -1,20 +1,20 @@
 // What to do next: the tests worth making, best first, and whether to test at all. The order follows the minutes a test saves
 // in the end; the stop does too: advice is a test only while one saves more than it costs.
-import { mutualInformation } from '../../inference/expected-information.ts'
 import { type Action, valuedActions, valuedWithin } from './look-ahead.ts'
-import { type PlanState, isAvailable, testMinutes } from './plan-state.ts'
+import { type PlanState, testMinutes } from './plan-state.ts'
 import { type PlanningProblem, planningProblem } from './planning-problem.ts'
 import { repairPlan } from './repair-order.ts'
+import { bitsTogether } from './test-bits.ts'
 
 /** Of an available test: bits about what has to be mended, minutes with what must be opened, expected minutes saved net. */
 export type RankedTest = { test: number; bits: number; minutes: number; minutesSaved: number }
 
 export type NextStep = {
-  /** Most minutes saved first; `minutesSaved` below 0: costs more than it saves. */
+  /** Those looked at further first, then most minutes saved; `minutesSaved` below 0: costs more than it saves. */
   tests: readonly RankedTest[]
   advice: Action
-  /** Expected minutes from here until mended: without any further test, and as advised. */
-  withoutTests: number
+  /** Expected minutes from here until mended: with a repair (or nothing) next, and as advised. */
+  withoutTest: number
   asAdvised: number
 }
 
@@ -38,7 +38,7 @@ export function planNext(problem: PlanningProblem, state: PlanState): NextStep {
     if (action.kind !== 'test') continue
     ranked.push({
       test: action.test,
-      bits: bitsOf(problem, state, action.test),
+      bits: bitsTogether(problem, state, [action.test]),
       minutes: testMinutes(problem, state.open, action.test),
       minutesSaved: perEngine(straight.minutes - minutes),
     })
@@ -51,31 +51,44 @@ export function planNext(problem: PlanningProblem, state: PlanState): NextStep {
     mostCells / (problem.hypotheses.length * problem.repairs.length),
     mostDepth,
   )
-  const better = new Map<number, number>()
+  const best = perEngine(deep[0]?.minutes ?? straight.minutes)
+  const other = deep.find(({ action }) => action.kind !== 'test')
+  const withoutTest = perEngine(other?.minutes ?? straight.minutes)
+  const ifFirst = new Map<number, number>()
   for (const { action, minutes } of deep) {
-    if (action.kind === 'test') better.set(chosen[action.test] ?? -1, perEngine(straight.minutes - minutes))
+    if (action.kind === 'test') ifFirst.set(chosen[action.test] ?? -1, perEngine(minutes))
   }
   const tests = ranked
-    .map(one => ({ ...one, minutesSaved: better.get(one.test) ?? one.minutesSaved }))
-    .sort((a, b) => b.minutesSaved - a.minutesSaved)
-  const best = deep[0] ?? { action: { kind: 'leave' as const }, minutes: straight.minutes }
-  const withoutTests = perEngine(straight.minutes)
-  const asAdvised = perEngine(best.minutes)
-  if (best.action.kind === 'test' && withoutTests - asAdvised >= leastSaving) {
-    const advice: Action = { kind: 'test', test: chosen[best.action.test] ?? 0 }
-    return { tests, advice, withoutTests, asAdvised }
+    .map(one => ({
+      ...one,
+      minutesSaved: savedBy(problem, one, ifFirst.get(one.test), { withoutTest, best }),
+    }))
+    .sort(
+      (a, b) => Number(ifFirst.has(b.test)) - Number(ifFirst.has(a.test)) || b.minutesSaved - a.minutesSaved,
+    )
+  const [first] = tests
+  if (first && first.minutesSaved >= leastSaving) {
+    return { tests, advice: { kind: 'test', test: first.test }, withoutTest, asAdvised: best }
   }
-  const repair = best.action.kind === 'test' ? straightAction(straight.first) : best.action
-  return {
-    tests,
-    advice: repair,
-    withoutTests,
-    asAdvised: best.action.kind === 'test' ? withoutTests : asAdvised,
-  }
+  return { tests, advice: other?.action ?? { kind: 'leave' }, withoutTest, asAdvised: withoutTest }
 }
 
-const straightAction = (first: number | null): Action =>
-  first === null ? { kind: 'leave' } : { kind: 'repair', repair: first }
+/**
+ * Minutes that a test saves net. Going first, a useless test too is followed by the useful ones: what it adds itself is what
+ * it costs less the delay it brings. Where that is under half its minutes, it does not pay, whatever follows.
+ */
+function savedBy(
+  problem: PlanningProblem,
+  { test, minutesSaved }: RankedTest,
+  minutesIfFirst: number | undefined,
+  { withoutTest, best }: { withoutTest: number; best: number },
+): number {
+  if (minutesIfFirst === undefined) return Math.min(minutesSaved, 0)
+  const own = problem.tests[test]?.minutes ?? 0
+  const added = own - (minutesIfFirst - best)
+  const net = withoutTest - minutesIfFirst
+  return added < own / 2 ? Math.min(added - own, net) : net
+}
 
 /** The tests to look at further, by number, with those that may follow them. */
 function shortlist(problem: PlanningProblem, ranked: readonly RankedTest[]): number[] {
@@ -103,25 +116,3 @@ const withDone = (state: PlanState, chosen: readonly number[]): PlanState => ({
   ...state,
   done: chosen.map(() => false),
 })
-
-/** Bits a test tells about what has to be mended: hypotheses that the same repairs change count as one. */
-export function bitsOf(problem: PlanningProblem, state: PlanState, test: number): number {
-  const planned = problem.tests[test]
-  if (!planned || !isAvailable(problem, state, test)) return 0
-  const groups = new Map<string, number>()
-  const groupOf = problem.hypotheses.map(({ after }, at) => {
-    const key = after.map(left => (left === at ? '' : '1')).join()
-    const group = groups.get(key) ?? groups.size
-    groups.set(key, group)
-    return group
-  })
-  const both = new Float64Array(groups.size * planned.outcomes)
-  groupOf.forEach((group, at) => {
-    for (let outcome = 0; outcome < planned.outcomes; outcome += 1) {
-      const cell = group * planned.outcomes + outcome
-      const chance = planned.chances[at * planned.outcomes + outcome] ?? 0
-      both[cell] = (both[cell] ?? 0) + ((state.belief[at] ?? 0) / state.total) * chance
-    }
-  })
-  return mutualInformation(both, planned.outcomes)
-}
