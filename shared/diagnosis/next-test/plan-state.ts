@@ -79,17 +79,14 @@ export function afterFailedRepair(problem: PlanningProblem, state: PlanState, re
 /** Takes out of a belief what a repair mends and moves what it mends in part; gives the new total. */
 export function mend(problem: PlanningProblem, belief: Float64Array, repair: number): number {
   const from = repair * belief.length
-  let total = 0
   // A hypothesis moves to one that the same repair leaves alone, so nothing is moved twice.
   for (let at = 0; at < belief.length; at += 1) {
     const left = problem.after[from + at] as number
-    const weight = belief[at] as number
-    if (left !== at) {
-      belief[at] = 0
-      if (left === nothingLeft) continue
-      belief[left] = (belief[left] as number) + weight
-    }
-    total += weight
+    if (left === at) continue
+    if (left !== nothingLeft) belief[left] = (belief[left] as number) + (belief[at] as number)
+    belief[at] = 0
   }
+  let total = 0
+  for (let at = 0; at < belief.length; at += 1) total += belief[at] as number
   return total
 }
