@@ -12,6 +12,7 @@
 //   expectedInformation(posterior, 'test', ['a', 'b'])            expected-information.ts   bits, of a variable
 //   expectedInformationOfTest(posterior, {scope, outcomes, values}, targets)               bits, of a test that is no variable
 //   mostProbableExplanation(compiled, evidence)                   explanation.ts  likeliest state of everything
+//   likelyExplanations(posterior, 0.001)                          likely-explanations.ts   all assignments that likely
 //   noisyOrTable(noisyOr), noisyMaxTable(...)                     noisy-or.ts, noisy-max.ts   the full tables
 //
 // Tables are flat, row by row: the values of `scope` (or of `[...parents, child]`) with the LAST name running fastest.
