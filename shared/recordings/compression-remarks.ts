@@ -6,6 +6,7 @@ import { usualShape } from './hump-shape.ts'
 import { lowestOne } from './lowest.ts'
 import type { PositionValue, Remark } from './recording.ts'
 import type { SyncReading } from './sync-pulses.ts'
+import { syncRemarks } from './sync-remarks.ts'
 import type { ThinSeries } from './thin-series.ts'
 import type { HumpTrack } from './track-humps.ts'
 
@@ -32,7 +33,7 @@ const overlapDeg = 2.355 * usualShape.widthDeg * 1.3
 export function compressionRemarks(facts: CompressionFacts): Remark[] {
   return [
     ...layoutRemarks(facts),
-    ...syncRemarks(facts),
+    ...syncRemarks(facts.layout, facts.reading),
     ...lowestRemarks(facts),
     ...recordingRemarks(facts),
     ...cycleRemarks(facts),
@@ -42,15 +43,7 @@ export function compressionRemarks(facts: CompressionFacts): Remark[] {
 function layoutRemarks({ layout, reading, pattern, rpms }: CompressionFacts): Remark[] {
   const count = layout.firingOrder.length
   const check = 'Check the layout chosen for this engine; the values below are only right if it is.'
-  if (reading?.kind === 'other') {
-    return [
-      {
-        code: 'count differs',
-        text: `${reading.humpsBetween} humps come between two sync pulses, but the layout has ${count} cylinders. ${check}`,
-      },
-    ]
-  }
-  if (reading?.kind === 'cycle') return []
+  if (reading?.kind === 'other' || reading?.kind === 'cycle') return []
   if (pattern !== null) {
     return [
       {
@@ -68,34 +61,6 @@ function layoutRemarks({ layout, reading, pattern, rpms }: CompressionFacts): Re
     ]
   }
   return []
-}
-
-function syncRemarks({ layout, reading }: CompressionFacts): Remark[] {
-  if (!reading) return []
-  if (reading.kind === 'cycle') {
-    if (!reading.doubtful) return []
-    return [
-      {
-        code: 'sync between humps',
-        text: 'The sync pulse lies half way between two humps: which of them is cylinder 1 is doubtful. Take the sync from the ignition or the injector of cylinder 1.',
-      },
-    ]
-  }
-  if (reading.kind === 'turn') {
-    return [
-      {
-        code: 'sync every turn',
-        text: `The sync pulse comes every turn, not every second one, so cylinder 1 and the one half a cycle later cannot be told apart of the ${layout.firingOrder.length}. Take the sync from a sensor on the camshaft or from an injector.`,
-      },
-    ]
-  }
-  if (reading.kind === 'other') return []
-  return [
-    {
-      code: 'no sync',
-      text: 'The sync channel has no regular pulses while the engine is cranked, so the humps could not be named. Check its connection, or compare by position.',
-    },
-  ]
 }
 
 function lowestRemarks({ values }: CompressionFacts): Remark[] {

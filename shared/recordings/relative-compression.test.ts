@@ -136,7 +136,7 @@ describe('a layout that does not fit', () => {
     const made = starterRecording({ layout: six, percent: { 5: 70 }, noise: 0.05, sync: 'cycle' })
     const result = compressionOf(made.recording, four)
     expect(result.remarks.find(remark => remark.code === 'count differs')?.text).toMatch(
-      /^6 humps .* 4 cylinders/,
+      /^6 compressions .* 4 cylinders/,
     )
     expect(result.synced).toBe(false)
   })
