@@ -12,24 +12,17 @@ import {
 } from '../plan-state.ts'
 import type { PlanningProblem } from '../planning-problem.ts'
 import { repairPlan } from '../repair-order.ts'
-import {
-  type History,
-  historyKey,
-  noHistory,
-  partialRepairs,
-  withOutcome,
-  withRepair,
-} from './history-key.ts'
+import { type History, historiesOf } from './history-key.ts'
 
 /** Expected minutes of the best policy from the start of a problem whose chances sum to 1. */
 export function exactOptimum(problem: PlanningProblem): { minutes: number; states: number } {
   const memo = new Map<string | number, number>()
-  const partial = partialRepairs(problem)
+  const histories = historiesOf(problem)
   const boundOf = leastMinutes(problem)
 
   /** Minutes a unit of the state's total. */
   function solve(state: PlanState, history: History): number {
-    const key = historyKey(problem, history, partial)
+    const key = histories.key(history)
     const known = memo.get(key)
     if (known !== undefined) return known
     let best = repairPlan(problem, state).minutes
@@ -38,7 +31,7 @@ export function exactOptimum(problem: PlanningProblem): { minutes: number; state
       let minutes = repairCost(problem, state, at)
       const after = afterFailedRepair(problem, state, at)
       if (minutes + boundOf(after, after.open) >= best) continue
-      if (after.total > 0) minutes += after.total * solve(after, withRepair(history, at))
+      if (after.total > 0) minutes += after.total * solve(after, histories.withRepair(history, at))
       best = Math.min(best, minutes)
     }
     for (const [at, test] of problem.tests.entries()) {
@@ -47,7 +40,8 @@ export function exactOptimum(problem: PlanningProblem): { minutes: number; state
       if (!isAvailable(problem, state, at) || minutes + boundOf(state, open) >= best) continue
       for (let outcome = 0; outcome < test.outcomes && minutes < best; outcome += 1) {
         const after = afterOutcome(problem, state, at, outcome)
-        if (after.total > 0) minutes += after.total * solve(after, withOutcome(history, at, outcome))
+        if (after.total > 0)
+          minutes += after.total * solve(after, histories.withOutcome(history, at, outcome))
       }
       best = Math.min(best, minutes)
     }
@@ -55,5 +49,5 @@ export function exactOptimum(problem: PlanningProblem): { minutes: number; state
     memo.set(key, each)
     return each
   }
-  return { minutes: solve(firstState(problem), noHistory(problem)), states: memo.size }
+  return { minutes: solve(firstState(problem), histories.start), states: memo.size }
 }

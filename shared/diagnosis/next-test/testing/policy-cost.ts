@@ -10,14 +10,7 @@ import {
 import type { Action } from '../look-ahead.ts'
 import type { PlanningProblem } from '../planning-problem.ts'
 import { leaveMinutes } from '../repair-order.ts'
-import {
-  type History,
-  historyKey,
-  noHistory,
-  partialRepairs,
-  withOutcome,
-  withRepair,
-} from './history-key.ts'
+import { type History, historiesOf } from './history-key.ts'
 
 /** What to do next: from what the policy's own copy of the problem makes of the same outcomes. */
 export type Policy = { believed: PlanningProblem; next: (state: PlanState) => Action }
@@ -46,10 +39,10 @@ const nothing: PolicyCost = {
 
 export function policyCost(truth: PlanningProblem, policy: Policy): PolicyCost {
   const memo = new Map<string | number, PolicyCost>()
-  const partial = partialRepairs(truth)
+  const histories = historiesOf(truth)
 
   function follow(real: PlanState, believed: PlanState, history: History): PolicyCost {
-    const key = historyKey(truth, history, partial)
+    const key = histories.key(history)
     const known = memo.get(key)
     if (known) return known
     const cost = perUnit(step(real, believed, history), real.total)
@@ -77,7 +70,7 @@ export function policyCost(truth: PlanningProblem, policy: Policy): PolicyCost {
       }
       if (after.total <= 0) return own
       const left = afterFailedRepair(policy.believed, believed, action.repair)
-      return plus(own, follow(after, left, withRepair(history, action.repair)), after.total)
+      return plus(own, follow(after, left, histories.withRepair(history, action.repair)), after.total)
     }
     const test = truth.tests[action.test]
     const minutes = testMinutes(truth, real.open, action.test) * real.total
@@ -86,11 +79,15 @@ export function policyCost(truth: PlanningProblem, policy: Policy): PolicyCost {
       const after = afterOutcome(truth, real, action.test, outcome)
       if (after.total <= 0) continue
       const left = afterOutcome(policy.believed, believed, action.test, outcome)
-      cost = plus(cost, follow(after, left, withOutcome(history, action.test, outcome)), after.total)
+      cost = plus(
+        cost,
+        follow(after, left, histories.withOutcome(history, action.test, outcome)),
+        after.total,
+      )
     }
     return cost
   }
-  return follow(firstState(truth), firstState(policy.believed), noHistory(truth))
+  return follow(firstState(truth), firstState(policy.believed), histories.start)
 }
 
 /** For each repair the chance, times the state's total, that it would change something. */
