@@ -21,9 +21,12 @@ const copyAsTheyStand: Plugin = {
   },
 }
 
-const mainEntries = Object.fromEntries(
-  ['main', 'browser-host', 'cli'].map(name => [name, resolve(here, `electron/${name}.ts`)]),
-)
+const mainEntries = {
+  ...Object.fromEntries(
+    ['main', 'browser-host', 'cli'].map(name => [name, resolve(here, `electron/${name}.ts`)]),
+  ),
+  'recording-worker': resolve(here, 'electron/services/recordings/recording-worker.ts'),
+}
 
 export default defineConfig({
   main: {

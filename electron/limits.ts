@@ -8,6 +8,8 @@ const GiB = 1024 * MiB
 export const limits = {
   jsonBytes: 1 * MiB,
   photoBytes: maxPhotoBytes,
+  /** Text files: recordings of a lab scope run to 100 MB a minute. */
+  recordingBytes: 512 * MiB,
   uploadsAtOnce: 4,
   /** Uploaded files waiting for an import, all together. */
   waitingFiles: 5000,

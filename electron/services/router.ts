@@ -37,7 +37,7 @@ function badInput(error: ORPCError<string, unknown>): FaultError {
   })
 }
 
-const { catalogue, settings, layouts, jobs, intake, tasks, writeUp, demo } = api.use(guarded)
+const { catalogue, settings, layouts, jobs, intake, tasks, writeUp, recordings, demo } = api.use(guarded)
 
 export const router = api.router({
   catalogue: {
@@ -90,6 +90,21 @@ export const router = api.router({
     pdf: writeUp.pdf.handler(({ context, input }) =>
       context.services.writeUpPdf(input.jobId, input.audience),
     ),
+  },
+  recordings: {
+    preview: recordings.preview.handler(({ context, input }) =>
+      context.services.recordings.preview(input.source, input.test),
+    ),
+    analyse: recordings.analyse.handler(async ({ context, input }) => ({
+      taskId: context.services.tasks.start(await context.services.recordings.analyse(input)),
+    })),
+    keep: recordings.keep.handler(async ({ context, input }) => ({
+      recording: await context.services.recordings.keep(input.ref),
+    })),
+    discard: recordings.discard.handler(async ({ context, input }) => {
+      await context.services.recordings.discard(input.ref)
+      return {}
+    }),
   },
   demo: {
     load: demo.load.handler(({ context }) => ({ taskId: context.services.startDemo() })),

@@ -11,6 +11,7 @@ import { type IntakeRequest, intakeWork } from './intake-task.ts'
 import { createJobSessions, type JobSessions } from './job-sessions.ts'
 import type { Log } from './log.ts'
 import { createOwnLayouts, type OwnLayouts } from './own-layouts.ts'
+import { createRecordings, type Recordings } from './recordings/recordings.ts'
 import type { Catalogue } from './store/catalogue.ts'
 import { type Disk, realDisk } from './store/disk.ts'
 import { createTasks, type Tasks } from './tasks.ts'
@@ -23,6 +24,7 @@ export type Services = {
   layouts: OwnLayouts
   tasks: Tasks
   files: WaitingFiles
+  recordings: Recordings
   exports: Exports
   changes: Changes
   log: Log
@@ -64,6 +66,7 @@ export function createServices(catalogue: Catalogue, options: ServicesOptions): 
     layouts: createOwnLayouts(catalogue.layouts, () => tell({ kind: 'layouts' })),
     tasks,
     files,
+    recordings: createRecordings({ jobs, files, store: catalogue.recordings }),
     exports,
     changes,
     log,

@@ -18,6 +18,8 @@ export type WaitingFiles = {
   receive: (name: string, body: AsyncIterable<Uint8Array>) => Promise<string>
   /** A file that stays where it is; gives its ref. */
   inPlace: (path: string, name: string) => string
+  /** Looks at a file that goes on waiting. Throws NOT_FOUND. */
+  peek: (ref: string) => WaitingFile
   /** Hands the files over; each ref works once. Throws NOT_FOUND for an unknown one. */
   take: (refs: readonly string[]) => WaitingFile[]
   /** Removes what was ours. */
@@ -27,6 +29,10 @@ export type WaitingFiles = {
 
 type Place = { folder: string; readonly readOnly: string | null }
 export type Space = { free: number; total: number }
+
+/** A recording is text and may be larger than a photo. */
+const mostBytesOf = (name: string): number =>
+  /\.(csv|tsv|txt|asc|dat)$/i.test(name) ? limits.recordingBytes : limits.photoBytes
 
 const spaceOf = async (folder: string): Promise<Space> => {
   const { bavail, blocks, bsize } = await statfs(folder)
@@ -64,7 +70,7 @@ export function createWaitingFiles(
   /** Jobs must stay writable: photos may not take the last of the disk. */
   async function requireSpace(name: string): Promise<void> {
     const { free, total } = await space(place)
-    if (free - limits.photoBytes >= Math.min(limits.spareBytes, total * limits.spareShare)) return
+    if (free - mostBytesOf(name) >= Math.min(limits.spareBytes, total * limits.spareShare)) return
     throw new FaultError('DISK', {
       what: 'The disk is nearly full.',
       where: name,
@@ -74,15 +80,19 @@ export function createWaitingFiles(
 
   async function write(path: string, name: string, body: AsyncIterable<Uint8Array>): Promise<void> {
     const file = await disk.create(path)
+    const most = mostBytesOf(name)
     try {
       let bytes = 0
       for await (const chunk of body) {
         bytes += chunk.byteLength
-        if (bytes > limits.photoBytes)
+        if (bytes > most)
           throw new FaultError('TOO_LARGE', {
-            what: 'The file is larger than 64 MiB.',
+            what: `The file is larger than ${most / 1024 / 1024} MiB.`,
             where: name,
-            hint: 'Add a smaller copy as JPEG.',
+            hint:
+              most === limits.photoBytes
+                ? 'Add a smaller copy as JPEG.'
+                : 'Save a shorter stretch of the recording.',
           })
         await file.write(chunk)
       }
@@ -126,6 +136,15 @@ export function createWaitingFiles(
       }
     },
     inPlace: (path, name) => keep({ path, name, ours: false }),
+    peek(ref) {
+      const file = waiting.get(ref)
+      if (file) return file
+      throw new FaultError('NOT_FOUND', {
+        what: 'The file is not here any more.',
+        where: `file ${ref}`,
+        hint: 'Add it again.',
+      })
+    },
     take(refs) {
       const missing = refs.find(ref => !waiting.has(ref))
       if (missing !== undefined)

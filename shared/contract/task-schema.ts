@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { idSchema, sha256Schema } from '../job/common-schema.ts'
 import { faultSchema } from './errors.ts'
+import { recordingResultSchema } from './recordings-contract.ts'
 
 /** What became of one file of an import. */
 export const fileOutcomeSchema = z.discriminatedUnion('outcome', [
@@ -34,6 +35,8 @@ export type CatalogueProblem = z.infer<typeof problemSchema>
 export const checkReportSchema = z.strictObject({
   jobs: z.int(),
   photos: z.int(),
+  /** Absent where there are none. */
+  recordings: z.int().optional(),
   bytesRead: z.number(),
   problems: z.array(problemSchema),
 })
@@ -48,6 +51,7 @@ export const taskResultSchema = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('check'), report: checkReportSchema }),
   z.strictObject({ kind: z.literal('demo'), jobIds: z.array(idSchema) }),
+  z.strictObject({ kind: z.literal('recording'), analysis: recordingResultSchema }),
 ])
 export type TaskResult = z.infer<typeof taskResultSchema>
 

@@ -15,6 +15,8 @@ import { defaultSettings } from '../../shared/contract/settings-schema.ts'
 import type { TaskEvent } from '../../shared/contract/task-schema.ts'
 import { layoutById } from '../../shared/engine/layouts.ts'
 import type { Command } from '../../shared/job/command-schema.ts'
+import { asCsv } from '../../shared/recordings/testing/as-csv.ts'
+import { starterRecording } from '../../shared/recordings/testing/starter-recording.ts'
 import { jpegBytes } from '../fixtures/images/pictures.ts'
 import { operationsOf, recordCalls } from './every-operation.ts'
 import { type Api, type HostUnderTest, hosts } from './hosts.ts'
@@ -239,6 +241,52 @@ describe.each(hosts)('%s', (_, open) => {
     expect(events.at(-1)).toEqual({ kind: 'cancelled' })
     expect(await api.tasks.cancel({ taskId })).toEqual({ cancelled: false })
     expect(await api.jobs.get({ id: state.job.id })).toEqual(state)
+    expect(await incoming(folder)).toEqual([])
+  })
+
+  it('reads a recording: preview, evaluation, kept as a pull, drawn again', async () => {
+    const { job } = await api.jobs.create(wanted)
+    const made = starterRecording({ layout, percent: { 3: 75 }, noise: 0.05, rate: 2000, sync: 'cycle' })
+    const bytes = new TextEncoder().encode(asCsv(made.recording))
+    const test = 'relative compression' as const
+    const ref = await host.addFile('cranking.csv', bytes)
+    const { guess, columns } = await api.recordings.preview({ source: { ref }, test })
+    expect(columns.map(column => column.unit)).toEqual(['s', 'A', 'V'])
+    const evaluate = async (source: { ref: string } | { recording: string }) => {
+      const { taskId } = await api.recordings.analyse({
+        jobId: job.id,
+        source,
+        fileName: 'cranking.csv',
+        test,
+        mapping: guess,
+      })
+      const last = (await eventsOf(taskId)).at(-1)
+      if (last?.kind !== 'finished' || last.result.kind !== 'recording') throw new Error(JSON.stringify(last))
+      return last.result.analysis
+    }
+    const analysis = await evaluate({ ref })
+    if (!analysis.entry) throw new Error('no entry')
+    expect(analysis.entry.values.toSorted((a, b) => a.percent - b.percent)[0]?.cylinder).toBe(3)
+    const { recording } = await api.recordings.keep({ ref })
+    expect(recording).toBe(createHash('sha256').update(bytes).digest('hex'))
+    expect(recording).toBe(analysis.entry.source.recording)
+    const { job: after } = await api.jobs.apply({
+      id: job.id,
+      command: {
+        command: 'add pull',
+        pull: { id: 'r1', test, stage: 'as found', at: '2026-03-02T09:14:00Z', entry: analysis.entry },
+      },
+    })
+    expect(after.pulls).toHaveLength(1)
+    expect(await evaluate({ recording })).toEqual(analysis)
+    const check = (await eventsOf((await api.catalogue.check({ mend: false })).taskId)).at(-1)
+    expect(check).toMatchObject({ result: { report: { recordings: 1, problems: [] } } })
+
+    const dropped = await host.addFile('other.csv', bytes)
+    await api.recordings.discard({ ref: dropped })
+    const { code, data } = await faultOf(api.recordings.preview({ source: { ref: dropped }, test }))
+    expect(code).toBe('NOT_FOUND')
+    expect(data).toMatchObject({ hint: 'Add it again.' })
     expect(await incoming(folder)).toEqual([])
   })
 

@@ -6,9 +6,13 @@ import type {
 } from '../../../shared/contract/recordings-contract.ts'
 import type { Layout } from '../../../shared/engine/layout-schema.ts'
 import type { RecordingEntry } from '../../../shared/gauges/recording-entry.ts'
+import { crankContribution } from '../../../shared/recordings/crank-contribution.ts'
 import { envelopeOf } from '../../../shared/recordings/envelope.ts'
 import type { RecordingResult } from '../../../shared/recordings/recording.ts'
 import { relativeCompression } from '../../../shared/recordings/relative-compression.ts'
+import { startThinning, type ThinSeries } from '../../../shared/recordings/thin-series.ts'
+import { turnsOf } from '../../../shared/recordings/tooth-turns.ts'
+import { FaultError } from '../fault.ts'
 import { type ReadHooks, readSamples, type ReadSamples } from './read-samples.ts'
 
 export type AnalyseRequest = {
@@ -22,7 +26,6 @@ export type AnalyseRequest = {
 
 const mostRemarks = 20
 const longestRemark = 300
-/** One digit more than the interval has. */
 const rounded = (value: number) => Math.round(value * 100) / 100
 
 /** Throws as `readSamples`. A recording without a result is no failure: its remarks say what was the matter. */
@@ -30,22 +33,57 @@ export async function analyseRecording(
   request: AnalyseRequest,
   hooks: ReadHooks = {},
 ): Promise<RecordingAnalysis> {
-  const { path, name, layout, mapping } = request
+  const { path, name, mapping, test } = request
+  if ((mapping.value === 'current') !== (test === 'relative compression'))
+    throw new FaultError('BAD_INPUT', {
+      what: `The columns were read as ${mapping.value}, which is not what ${test} is made from.`,
+      where: name,
+      hint: 'Choose what the value column holds.',
+    })
   const read = await readSamples({ path, name }, mapping, hooks)
-  const result = relativeCompression(
-    { current: read.value, ...(read.sync ? { sync: read.sync } : {}) },
-    layout,
-  )
+  const { result, drawn } = evaluated(request, read)
   const entry = entryOf(request, read, result)
   return {
     ...(entry ? { entry } : {}),
     remarks: result.remarks,
     events: result.events,
-    envelope: { ...envelopeOf(read.value), unit: 'A' },
+    envelope: { ...envelopeOf(drawn), unit: test === 'relative compression' ? 'A' : 'rpm' },
     rows: read.counts.rows,
     wrongRows: read.counts.wrongRows,
     firstWrongRows: read.counts.firstWrongRows,
   }
+}
+
+/** The result, and the course that is drawn. */
+function evaluated(
+  { layout, test, mapping }: AnalyseRequest,
+  { collected }: ReadSamples,
+): { result: RecordingResult; drawn: ThinSeries } {
+  const synced = collected.sync ? { sync: collected.sync } : {}
+  if (collected.kind === 'edges') {
+    const edges = { time: collected.edges, teeth: mapping.teeth ?? 0, missing: mapping.missingTeeth ?? 0 }
+    return {
+      result: crankContribution({ kind: 'teeth', edges, ...synced }, layout),
+      drawn: speedOf(edges),
+    }
+  }
+  const { level } = collected
+  const result =
+    test === 'relative compression'
+      ? relativeCompression({ current: level, ...synced }, layout)
+      : crankContribution({ kind: 'rpm', speed: level, ...synced }, layout)
+  return { result, drawn: level }
+}
+
+/** Speed tooth by tooth; where the wheel's gap is not found, as if every row were one tooth. */
+function speedOf(edges: Parameters<typeof turnsOf>[0]): ThinSeries {
+  const found = turnsOf(edges)
+  const known = 'turns' in found ? found : turnsOf({ ...edges, missing: 0 })
+  const thinning = startThinning()
+  if ('turns' in known) {
+    for (const [at, time] of known.turns.time.entries()) thinning.add(time, known.turns.rpm[at] ?? Number.NaN)
+  }
+  return thinning.done()
 }
 
 function entryOf(request: AnalyseRequest, read: ReadSamples, result: RecordingResult): RecordingEntry | null {
@@ -65,8 +103,8 @@ function entryOf(request: AnalyseRequest, read: ReadSamples, result: RecordingRe
     values: result.values.map(({ position, cylinder, percent, plusMinus }) => ({
       position,
       ...(cylinder === null ? {} : { cylinder }),
-      percent: rounded(percent),
-      ...(plusMinus === undefined ? {} : { plusMinus: rounded(plusMinus) }),
+      percent: Math.max(-1000, Math.min(1000, rounded(percent))),
+      ...(plusMinus === undefined || !Number.isFinite(plusMinus) ? {} : { plusMinus: rounded(plusMinus) }),
     })),
     cycles: result.cycles,
     ...(result.rpm === null ? {} : { rpm: rounded(result.rpm) }),

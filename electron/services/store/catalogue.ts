@@ -16,6 +16,7 @@ import { type ListChange, openJobIndex, type Unreadable } from './job-index.ts'
 import { openJobStore } from './job-store.ts'
 import { openFolder } from './open-folder.ts'
 import { openPhotoStore, type PhotoStore } from './photos.ts'
+import { openRecordingStore, type RecordingStore } from './recordings.ts'
 import { openOwnLayouts, openSettings, type SmallDocument } from './small-documents.ts'
 import { openTrash } from './trash.ts'
 
@@ -40,6 +41,7 @@ export type Catalogue = {
   settings: SmallDocument<Settings>
   layouts: SmallDocument<Layout[]>
   photos: PhotoStore
+  recordings: RecordingStore
   /** Jobs that could not be read when they were last looked at. */
   readonly unreadable: readonly Unreadable[]
   /** Looks again at what a failing disk left in doubt. Done every second by itself as long as there is any. */
@@ -97,6 +99,7 @@ export async function openCatalogue(folder: string, options: OpenOptions): Promi
       settings,
       layouts,
       photos: openPhotoStore(folder, disk, { readOnly: readOnly !== null }),
+      recordings: openRecordingStore(folder, disk, () => readOnly),
       get unreadable() {
         return index.unreadable()
       },

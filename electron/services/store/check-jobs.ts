@@ -1,6 +1,7 @@
 // Verifies the jobs of a catalogue, in the list and in the trash, with their previous versions.
 import { photosOf } from '../../../shared/job/current.ts'
 import type { Job } from '../../../shared/job/job-schema.ts'
+import { recordingsOf } from './check-recordings.ts'
 import type { Checking } from './checking.ts'
 import { isLeftOver } from './durable-file.ts'
 import type { IndexEntry } from './index-shards.ts'
@@ -21,6 +22,10 @@ export type CheckedJobs = {
   shown: Map<string, string>
   /** Photos that only a previous version names: needed to go back to it. */
   shownBefore: Set<string>
+  /** Recordings that a job's pulls were made from, with the file that says so. */
+  recordings: Map<string, string>
+  /** Those that only a previous version names. */
+  recordingsBefore: Set<string>
 }
 
 type Where = 'jobs' | 'trash'
@@ -38,6 +43,8 @@ export async function checkJobs(
     trashed: new Set(folders.trash),
     shown: new Map(),
     shownBefore: new Set(),
+    recordings: new Map(),
+    recordingsBefore: new Set(),
   }
   for (const where of ['jobs', 'trash'] as const)
     for (const id of folders[where]) {
@@ -77,12 +84,15 @@ async function checkCurrent(checking: Checking, where: Where, id: string, found:
     return
   }
   for (const photo of photosOf(job)) found.shown.set(photo, name)
+  for (const recording of recordingsOf(job)) found.recordings.set(recording, name)
   if (where === 'jobs') found.entries.set(id, { summary: summaryOf(job), file })
 }
 
 async function checkVersion(checking: Checking, name: string, found: CheckedJobs): Promise<void> {
   const job = await whole(checking, name)
-  if (job) for (const photo of photosOf(job)) found.shownBefore.add(photo)
+  if (!job) return
+  for (const photo of photosOf(job)) found.shownBefore.add(photo)
+  for (const recording of recordingsOf(job)) found.recordingsBefore.add(recording)
 }
 
 async function whole(checking: Checking, name: string): Promise<Job | null> {

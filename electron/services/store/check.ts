@@ -6,6 +6,7 @@ import { checkIndex } from './check-index.ts'
 import { type CheckOptions, startChecking } from './checking.ts'
 import { checkJobs } from './check-jobs.ts'
 import { checkPhotos } from './check-photos.ts'
+import { checkRecordings } from './check-recordings.ts'
 import { realDisk } from './disk.ts'
 import { onDisk } from './disk-fault.ts'
 import { mendDerived } from './mend-derived.ts'
@@ -30,10 +31,11 @@ export async function checkCatalogue(folder: string, options: CheckOptions): Pro
     await checkDocuments(checking)
     const jobs = await checkJobs(checking, jobFolders)
     const photos = await checkPhotos(checking, photoFolders, jobs)
+    const recordings = await checkRecordings(checking, jobs)
     await checkIndex(checking, jobs)
     if (options.mend) await mendDerived(checking, folder, photos)
     counts.jobs = jobs.ids.size
     counts.photos = photos.names.size
-    return { ...counts, problems: await finish() }
+    return { ...counts, ...(recordings > 0 ? { recordings } : {}), problems: await finish() }
   })
 }
