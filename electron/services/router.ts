@@ -98,6 +98,11 @@ export const router = api.router({
     analyse: recordings.analyse.handler(async ({ context, input }) => ({
       taskId: context.services.tasks.start(await context.services.recordings.analyse(input)),
     })),
+    redraw: recordings.redraw.handler(async ({ context, input }) => ({
+      taskId: context.services.tasks.start(
+        await context.services.recordings.redraw(input.jobId, input.pullId),
+      ),
+    })),
     keep: recordings.keep.handler(async ({ context, input }) => ({
       recording: await context.services.recordings.keep(input.ref),
     })),

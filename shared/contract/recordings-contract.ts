@@ -110,6 +110,10 @@ export const recordingsContract = {
       }),
     )
     .output(z.strictObject({ taskId: idSchema })),
+  /** The analysis of a kept pull once more, with the columns as they were read then: for its picture. A task. */
+  redraw: operation
+    .input(z.strictObject({ jobId: idSchema, pullId: idSchema }))
+    .output(z.strictObject({ taskId: idSchema })),
   /** Moves a waiting file into the catalogue; then the entry can be added as a pull. */
   keep: operation
     .input(z.strictObject({ ref: idSchema }))

@@ -9,8 +9,11 @@ export type Envelope = {
   high: (number | null)[]
 }
 
-/** More than the pixels of a wide window. */
-const stretches = 2400
+/** A minute in stretches of 10 ms: enough to look into single humps. */
+const stretches = 6000
+
+/** Two decimals are far below a pixel. */
+const drawn = (level: number) => Math.round(level * 100) / 100
 
 export function envelopeOf(series: ThinSeries): Envelope {
   const { time, high, low } = series
@@ -22,8 +25,8 @@ export function envelopeOf(series: ThinSeries): Envelope {
     const stretch = to > from ? Math.min(count - 1, Math.floor(((now - from) / (to - from)) * count)) : 0
     const [below, above] = [low[at] ?? 0, high[at] ?? 0]
     const [lowest, highest] = [envelope.low[stretch] ?? null, envelope.high[stretch] ?? null]
-    envelope.low[stretch] = lowest === null ? below : Math.min(lowest, below)
-    envelope.high[stretch] = highest === null ? above : Math.max(highest, above)
+    envelope.low[stretch] = drawn(lowest === null ? below : Math.min(lowest, below))
+    envelope.high[stretch] = drawn(highest === null ? above : Math.max(highest, above))
   }
   return envelope
 }

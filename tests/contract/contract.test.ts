@@ -279,6 +279,8 @@ describe.each(hosts)('%s', (_, open) => {
     })
     expect(after.pulls).toHaveLength(1)
     expect(await evaluate({ recording })).toEqual(analysis)
+    const redrawn = await eventsOf((await api.recordings.redraw({ jobId: job.id, pullId: 'r1' })).taskId)
+    expect(redrawn.at(-1)).toEqual({ kind: 'finished', result: { kind: 'recording', analysis } })
     const check = (await eventsOf((await api.catalogue.check({ mend: false })).taskId)).at(-1)
     expect(check).toMatchObject({ result: { report: { recordings: 1, problems: [] } } })
 

@@ -1,10 +1,12 @@
 // Recordings as the page uses them: a preview, an evaluation as a task, keeping the file, dropping it.
-import type {
-  RecordingMapping,
-  RecordingPlace,
-  RecordingPreview,
-  RecordingTestKind,
+import {
+  mappingSchema,
+  type RecordingMapping,
+  type RecordingPlace,
+  type RecordingPreview,
+  type RecordingTestKind,
 } from '../../../shared/contract/recordings-contract.ts'
+import type { Pull, PullOf } from '../../../shared/job/pull-schema.ts'
 import { FaultError } from '../fault.ts'
 import type { JobSessions } from '../job-sessions.ts'
 import type { RecordingStore } from '../store/recordings.ts'
@@ -29,6 +31,8 @@ export type Recordings = {
   preview: (source: RecordingPlace, test: RecordingTestKind) => Promise<RecordingPreview>
   /** What to run. Throws NOT_FOUND at once. */
   analyse: (input: AnalyseInput) => Promise<TaskWork>
+  /** The analysis of a kept pull once more. Throws NOT_FOUND at once. */
+  redraw: (jobId: string, pullId: string) => Promise<TaskWork>
   /** Moves a waiting file into the catalogue; its SHA-256. Throws NOT_FOUND, READ_ONLY, DISK. */
   keep: (ref: string) => Promise<string>
   discard: (ref: string) => Promise<void>
@@ -42,10 +46,30 @@ const shownLength = 200
 /** Progress is told in whole numbers. */
 const progressSteps = 100
 
+const isRecorded = (pull: Pull): pull is PullOf<RecordingTestKind> =>
+  pull.test === 'relative compression' || pull.test === 'crank speed'
+
 export function createRecordings({ jobs, files, store }: Parts): Recordings {
   const fileOf = async (source: RecordingPlace): Promise<{ path: string; name: string }> => {
     if ('recording' in source) return { path: await store.find(source.recording), name: 'recording.csv' }
     return files.peek(source.ref)
+  }
+
+  async function analyse({ jobId, source, fileName, test, mapping }: AnalyseInput): Promise<TaskWork> {
+    const { job } = await jobs.get(jobId)
+    const file = await fileOf(source)
+    const name = fileName ?? file.name
+    return async ({ signal, onProgress }) => ({
+      kind: 'recording',
+      analysis: await analyseInThread(
+        { path: file.path, name, layout: job.layout, test, mapping },
+        {
+          signal,
+          onProgress: (done, total) =>
+            onProgress(Math.floor((done / total) * progressSteps), progressSteps, name),
+        },
+      ),
+    })
   }
 
   return {
@@ -69,21 +93,19 @@ export function createRecordings({ jobs, files, store }: Parts): Recordings {
         ...guessMapping(table, columns, test),
       }
     },
-    async analyse({ jobId, source, fileName, test, mapping }) {
+    analyse,
+    async redraw(jobId, pullId) {
       const { job } = await jobs.get(jobId)
-      const file = await fileOf(source)
-      const name = fileName ?? file.name
-      return async ({ signal, onProgress }) => ({
-        kind: 'recording',
-        analysis: await analyseInThread(
-          { path: file.path, name, layout: job.layout, test, mapping },
-          {
-            signal,
-            onProgress: (done, total) =>
-              onProgress(Math.floor((done / total) * progressSteps), progressSteps, name),
-          },
-        ),
-      })
+      const pull = job.pulls.filter(isRecorded).find(one => one.id === pullId)
+      const mapping = mappingSchema.safeParse(pull?.entry.source.mapping)
+      if (!pull || !mapping.success)
+        throw new FaultError('NOT_FOUND', {
+          what: 'There is no such recording, or how its columns were read is not known.',
+          where: `pull ${pullId}`,
+          hint: 'Add the file again.',
+        })
+      const { recording, fileName } = pull.entry.source
+      return analyse({ jobId, source: { recording }, fileName, test: pull.test, mapping: mapping.data })
     },
     async keep(ref) {
       const { path, name } = files.peek(ref)
