@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { drawn, ticksBetween } from './picture-scale.ts'
+import { drawn, levelsBetween, ticksBetween } from './picture-scale.ts'
 
 const frame = { width: 100, top: 10, bottom: 90 }
 
@@ -16,6 +16,15 @@ describe('the path of an envelope', () => {
   test('breaks where there are no samples', () => {
     const { path } = drawn({ ...envelope, low: [0, null, 2, 3], high: [1, null, 3, 4] }, 0, 4, frame)
     expect(path.match(/M/g)).toHaveLength(2)
+  })
+
+  test('can be framed by what was found, and says when more runs out of the frame', () => {
+    const levels = levelsBetween(envelope, 1, 3)
+    expect(levels?.low).toBeCloseTo(0.7)
+    expect(levels?.high).toBeCloseTo(3.3)
+    expect(drawn(envelope, 0, 4, frame, levels)).toMatchObject({ ...levels, isCut: true })
+    expect(drawn(envelope, 0, 4, frame).isCut).toBe(false)
+    expect(levelsBetween(envelope, 5, 6)).toBeUndefined()
   })
 
   test('of nothing is empty', () => {

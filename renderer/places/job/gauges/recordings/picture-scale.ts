@@ -3,15 +3,22 @@ import type { RecordingAnalysis } from '../../../../../shared/contract/recording
 
 type Envelope = RecordingAnalysis['envelope']
 type Frame = { width: number; top: number; bottom: number }
+type Levels = { low: number; high: number }
 
 /** Finest step of the drawing, in its own units. */
 const finestStep = 1
 
 /**
  * The part of an envelope from one time to another as a closed path: along the highest levels and back along the lowest.
- * A stretch without samples breaks it. `y` gives the height of a level.
+ * A stretch without samples breaks it. `y` gives the height of a level. Without `levels` all of the part is in the frame.
  */
-export function drawn(envelope: Envelope, from: number, to: number, { width, top, bottom }: Frame) {
+export function drawn(
+  envelope: Envelope,
+  from: number,
+  to: number,
+  { width, top, bottom }: Frame,
+  levels?: Levels,
+) {
   const count = envelope.low.length
   const seconds = (envelope.to - envelope.from) / Math.max(1, count)
   const first = Math.max(0, Math.floor((from - envelope.from) / Math.max(1e-12, seconds)))
@@ -34,6 +41,8 @@ export function drawn(envelope: Envelope, from: number, to: number, { width, top
     low = Math.min(low, least)
     high = Math.max(high, most)
   }
+  const isCut = levels !== undefined && (low < levels.low || high > levels.high)
+  if (levels) [low, high] = [levels.low, levels.high]
   if (low > high) [low, high] = [0, 1]
   if (low === high) [low, high] = [low - 1, high + 1]
   const y = (level: number) => bottom - ((level - low) / (high - low)) * (bottom - top)
@@ -46,7 +55,24 @@ export function drawn(envelope: Envelope, from: number, to: number, { width, top
       return `M${[...there, ...back].join('L')}Z`
     })
     .join('')
-  return { path, low, high, y }
+  return { path, low, high, y, isCut }
+}
+
+/**
+ * Levels between two times with some room around them, for a frame in which what was found is large; undefined where
+ * there is nothing between.
+ */
+export function levelsBetween(envelope: Envelope, from: number, to: number): Levels | undefined {
+  const count = envelope.low.length
+  const place = (time: number) =>
+    ((time - envelope.from) / Math.max(1e-12, envelope.to - envelope.from)) * count
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (let at = Math.max(0, Math.floor(place(from))); at < Math.min(count, place(to)); at += 1) {
+    low = Math.min(low, envelope.low[at] ?? Number.POSITIVE_INFINITY)
+    high = Math.max(high, envelope.high[at] ?? Number.NEGATIVE_INFINITY)
+  }
+  const room = 0.15 * (high - low)
+  return high > low ? { low: low - room, high: high + room } : undefined
 }
 
 /** Round numbers (1, 2 or 5 times a power of ten apart) from one level to another, at most `most`. */

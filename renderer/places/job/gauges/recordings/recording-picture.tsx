@@ -2,12 +2,12 @@
 // others are open ones, those left out are dashed. All of it stands in the table beside in words.
 import { useId, useState } from 'react'
 import type { RecordingAnalysis } from '../../../../../shared/contract/recordings-contract.ts'
-import { drawn, ticksBetween } from './picture-scale.ts'
+import { drawn, levelsBetween, ticksBetween } from './picture-scale.ts'
 
-const [width, height, top, bottom, left] = [1000, 240, 44, 216, 56]
+const [width, height, top, bottom, left] = [760, 250, 44, 222, 52]
 const windows = [10, 5, 2, 1] as const
 /** More marks than this would cover each other. */
-const mostLabels = 40
+const mostLabels = 30
 
 type RecordingPictureProps = { analysis: RecordingAnalysis; marked: string }
 
@@ -17,9 +17,14 @@ export function RecordingPicture({ analysis, marked }: RecordingPictureProps) {
   const [seconds, setSeconds] = useState<number>()
   const [start, setStart] = useState(envelope.from)
   const pick = useId()
+  const frame = useId()
   const span = Math.min(seconds ?? whole, whole)
   const from = Math.max(envelope.from, Math.min(start, envelope.to - span))
-  const shown = drawn(envelope, from, from + span, { width: width - left, top, bottom })
+  // The in-rush of the starter is many times as high as the humps: the frame is made for what was found.
+  const [firstEvent, lastEvent] = [events[0], events.at(-1)]
+  const levels =
+    firstEvent && lastEvent ? levelsBetween(envelope, firstEvent.time, lastEvent.time) : undefined
+  const shown = drawn(envelope, from, from + span, { width: width - left, top, bottom }, levels)
   const x = (time: number) => left + ((time - from) / span) * (width - left)
   const inside = events.filter(event => event.time >= from && event.time <= from + span)
   const lowest = entry?.values.toSorted((a, b) => a.percent - b.percent)[0]
@@ -58,7 +63,12 @@ export function RecordingPicture({ analysis, marked }: RecordingPictureProps) {
         <text className="recording-time" x={left - 6} y={height - 8} textAnchor="end">
           {envelope.unit}
         </text>
-        <path className="recording-course" transform={`translate(${left} 0)`} d={shown.path} />
+        <clipPath id={frame}>
+          <rect x={left} y={top} width={width - left} height={bottom - top} />
+        </clipPath>
+        <g clipPath={`url(#${frame})`}>
+          <path className="recording-course" transform={`translate(${left} 0)`} d={shown.path} />
+        </g>
         {inside.map(event => (
           <g
             key={event.time}
@@ -84,6 +94,7 @@ export function RecordingPicture({ analysis, marked }: RecordingPictureProps) {
             ? `, by ${entry?.synced ? 'cylinder' : 'position'}`
             : ' (look closer for their numbers)'}
           {lowest ? '; filled: the lowest' : ''}; dashed: left out.
+          {shown.isCut && ' What runs out of the frame is not drawn.'}
         </span>
         {whole > 1.5 && (
           <>

@@ -6,6 +6,12 @@ import { Bar } from '../bar.tsx'
 const nameOf = (value: RecordingEntry['values'][number]): string =>
   value.cylinder === undefined ? `Position ${value.position}` : `Cylinder ${value.cylinder}`
 
+/** What the others are shares of has no interval of its own: theirs hold its uncertainty. */
+const intervalOf = ({ percent, plusMinus }: RecordingEntry['values'][number]): string => {
+  if (plusMinus === undefined) return 'unknown'
+  return plusMinus < 0.05 && percent === 100 ? 'the reference' : `${plusMinus.toFixed(1)} %`
+}
+
 export function RecordingValues({ entry, percentOf }: { entry: RecordingEntry; percentOf: string }) {
   const full = Math.max(100, ...entry.values.map(value => value.percent + (value.plusMinus ?? 0))) * 1.02
   const sorted = entry.values.toSorted((a, b) => (a.cylinder ?? a.position) - (b.cylinder ?? b.position))
@@ -29,9 +35,7 @@ export function RecordingValues({ entry, percentOf }: { entry: RecordingEntry; p
           <tr key={value.position}>
             <th scope="row">{value.cylinder ?? value.position}</th>
             <td className="number">{value.percent.toFixed(1)} %</td>
-            <td className="number">
-              {value.plusMinus === undefined ? 'unknown' : `${value.plusMinus.toFixed(1)} %`}
-            </td>
+            <td className="number">{intervalOf(value)}</td>
             <td>
               <Bar
                 value={Math.max(0, value.percent)}

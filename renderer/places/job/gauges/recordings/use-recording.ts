@@ -47,9 +47,9 @@ export function useRecording(test: RecordingTestKind): RecordingWork {
     const { ref, preview, mapping } = stage
     const waiting = { ref, preview, mapping }
     if (event.kind === 'finished' && event.result.kind === 'recording')
-      setStage({ at: 'result', ...waiting, analysis: event.result.analysis, keeping: false, stored: false })
+      setStage({ ...waiting, at: 'result', analysis: event.result.analysis, keeping: false, stored: false })
     else {
-      setStage({ at: 'columns', ...waiting })
+      setStage({ ...waiting, at: 'columns' })
       if (event.kind === 'failed') setProblem(`${event.fault.what} ${event.fault.hint}`)
     }
   })
@@ -81,7 +81,7 @@ export function useRecording(test: RecordingTestKind): RecordingWork {
         test,
         mapping: waiting.mapping,
       })
-      setStage({ at: 'evaluating', ...waiting, taskId })
+      setStage({ ...waiting, at: 'evaluating', taskId })
     } catch (error) {
       setProblem(inWords(error))
     }
@@ -98,16 +98,16 @@ export function useRecording(test: RecordingTestKind): RecordingWork {
     if (!entry) return
     setProblem(undefined)
     let stored = isStored
-    setStage({ at: 'result', ...waiting, analysis, keeping: true, stored })
+    setStage({ ...waiting, at: 'result', analysis, keeping: true, stored })
     try {
       // The file first: a pull never names a recording that is not there.
       if (!stored) await api.recordings.keep({ ref: waiting.ref })
       stored = true
       const pull = { id: crypto.randomUUID(), test, stage: tray.stage, at: new Date().toISOString(), entry }
       if (await apply({ command: 'add pull', pull })) setStage({ at: 'nothing' })
-      else setStage({ at: 'result', ...waiting, analysis, keeping: false, stored })
+      else setStage({ ...waiting, at: 'result', analysis, keeping: false, stored })
     } catch (error) {
-      setStage({ at: 'result', ...waiting, analysis, keeping: false, stored })
+      setStage({ ...waiting, at: 'result', analysis, keeping: false, stored })
       setProblem(inWords(error))
     }
   }
