@@ -5,7 +5,17 @@ import type { Checking } from './checking.ts'
 import { isOfLock, lockName } from './lock.ts'
 import { ownLayoutsKind, readSmallDocument, settingsKind } from './small-documents.ts'
 
-const folders = ['jobs', 'index', 'trash', 'photos', 'derived', 'damaged', 'incoming', 'specimens']
+const folders = [
+  'jobs',
+  'index',
+  'trash',
+  'photos',
+  'derived',
+  'recordings',
+  'damaged',
+  'incoming',
+  'specimens',
+]
 const documents: { name: string; schema: z.ZodType }[] = [
   { name: markerName, schema: markerSchema },
   settingsKind,
