@@ -32,7 +32,6 @@ type Test = {
   name: string
   minutes: number
   needs: readonly number[]
-  follows?: number
   rows: Record<string, Row>
   other: Row
   slow?: Row
@@ -72,16 +71,6 @@ const tests: readonly Test[] = [
     other: [0.94, 0.05, 0.01],
     slow: [0.1, 0.85, 0.05],
   },
-  // rises, stays
-  {
-    name: 'compression wet',
-    minutes: 6,
-    needs: [0],
-    follows: 2,
-    rows: { rings: [0.88, 0.12], valve: [0.1, 0.9], 'head gasket': [0.08, 0.92] },
-    other: [0.15, 0.85],
-    slow: [0.3, 0.7],
-  },
   // small, at the valve, at the crankcase, into the coolant
   {
     name: 'leak-down',
@@ -94,21 +83,38 @@ const tests: readonly Test[] = [
     },
     other: [0.93, 0.03, 0.03, 0.01],
   },
-  // fault moves with the part, weak spark, good spark
+  // moves with the coil, moves with the plug, weak spark, all well
   {
-    name: 'ignition',
-    minutes: 20,
+    name: 'ignition: spark, then swaps',
+    minutes: 25,
     needs: [],
-    rows: { 'coil or lead': [0.75, 0.17, 0.08], plug: [0.05, 0.25, 0.7] },
-    other: [0.02, 0.05, 0.93],
+    rows: { 'coil or lead': [0.9, 0.01, 0.05, 0.04], plug: [0.02, 0.85, 0.05, 0.08] },
+    other: [0.01, 0.02, 0.02, 0.95],
   },
   // low flow in this one, low pressure, good
   {
     name: 'fuel',
     minutes: 20,
     needs: [2],
-    rows: { injector: [0.85, 0.05, 0.1], 'fuel pressure': [0.08, 0.86, 0.06] },
-    other: [0.04, 0.04, 0.92],
+    rows: { injector: [0.9, 0.03, 0.07], 'fuel pressure': [0.03, 0.93, 0.04] },
+    other: [0.02, 0.02, 0.96],
+  },
+  // oil or carbon, fuel-wet, pale, worn or damaged, normal
+  {
+    name: 'plugs read',
+    minutes: 6,
+    needs: [0],
+    rows: {
+      plug: [0.08, 0.12, 0.01, 0.76, 0.03],
+      'coil or lead': [0.06, 0.8, 0.01, 0.05, 0.08],
+      injector: [0.02, 0.25, 0.6, 0.05, 0.08],
+      'intake leak': [0.01, 0.02, 0.82, 0.03, 0.12],
+      valve: [0.2, 0.3, 0.05, 0.05, 0.4],
+      rings: [0.85, 0.05, 0.01, 0.04, 0.05],
+      'head gasket': [0.1, 0.2, 0.05, 0.05, 0.6],
+      'fuel pressure': [0.02, 0.03, 0.75, 0.05, 0.15],
+    },
+    other: [0.03, 0.04, 0.03, 0.05, 0.85],
   },
 ]
 
@@ -192,14 +198,12 @@ export function shopProblem(
               other,
             ),
       )
-      const follows = test.follows === undefined ? -1 : whichTests.indexOf(test.follows)
       return {
         name: test.name,
         minutes: test.minutes * Math.exp(0.3 * normal()),
         needs: test.needs,
         outcomes: test.other.length,
         chances: Float64Array.from(chances),
-        ...(follows < 0 ? {} : { follows }),
       }
     })
   const repairs = chosen.map(({ name, minutes, needs }) => ({
