@@ -23,7 +23,9 @@ const shortlistLength = 6
 
 /** Up to four steps ahead, as long as that plans repairs for no more beliefs than this (some 50 ms at 20 hypotheses). */
 const mostDepth = 4
-const mostCells = 4e6
+const mostCells = 8e6
+/** What a belief costs besides its cells, counted in cells. */
+const cellsAVisit = 300
 
 /** A saving below this many minutes is within the error of any estimate of minutes. */
 const leastSaving = 0.5
@@ -48,7 +50,7 @@ export function planNext(problem: PlanningProblem, state: PlanState): NextStep {
   const deep = valuedWithin(
     fewer,
     withDone(state, chosen),
-    mostCells / (problem.hypotheses.length * problem.repairs.length),
+    mostCells / (problem.hypotheses.length * problem.repairs.length + cellsAVisit),
     mostDepth,
   )
   const best = perEngine(deep[0]?.minutes ?? straight.minutes)
