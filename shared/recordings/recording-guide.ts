@@ -27,6 +27,7 @@ export const recordingGuides: Readonly<Record<'relative compression' | 'crank sp
       'If you can, record a second channel from the ignition, injector or camshaft sensor of cylinder 1, so that the cylinders can be named.',
       'Start recording, hold the throttle open, crank for five to ten seconds, stop recording.',
       'Save as CSV and drop it here. No plug needs to come out.',
+      'The humps compare the cylinders with each other; they are no pressures. Confirm a low cylinder with a gauge.',
     ],
     columns: 'time and amperes, and if there is one a sync channel',
     percentOf: 'of the highest',

@@ -124,6 +124,14 @@ describe('a recording that something spoils', () => {
     expect(codes(compressionOf(starterRecording({ ...plain, ...change }).recording, four))).toContain(code)
   })
 
+  test('is read with the clamp the wrong way round, and that is said', () => {
+    const made = starterRecording(plain)
+    const turned = { ...made.recording, amperes: made.recording.amperes.map(level => -level) }
+    const result = compressionOf(turned, four)
+    expect(codes(result)).toContain('clamp reversed')
+    expect(worstError(result, made.truth)).toBeLessThan(1.5)
+  })
+
   test('says that a clean one has nothing to remark but the low cylinder', () => {
     expect(codes(compressionOf(starterRecording(plain).recording, four))).toEqual(['lowest'])
     const even = starterRecording({ ...plain, percent: {} })

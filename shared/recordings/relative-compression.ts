@@ -81,11 +81,29 @@ function cylindersBySync(reading: SyncReading, layout: Layout): (number | null)[
   return firingOrder.map((_, hump) => firingOrder[(one + hump - reading.hump + 2 * humps) % humps] ?? null)
 }
 
+/** The same recording with the clamp the other way round. */
+const turnedRound = ({ level, high, low, ...rest }: ThinSeries): ThinSeries => ({
+  ...rest,
+  level: level.map(one => -one),
+  high: low.map(one => -one),
+  low: high.map(one => -one),
+})
+
 /**
  * Relative compression of each cylinder from a recording of the starter current. Without a sync signal the humps are
  * known by position only. A recording that cannot be evaluated gives no values and says why.
  */
-export function relativeCompression({ current, sync }: StarterSeries, layout: Layout): RecordingResult {
+export function relativeCompression(series: StarterSeries, layout: Layout): RecordingResult {
+  const result = asRecorded(series, layout)
+  if (result.values.length > 0) return result
+  const turned = asRecorded({ ...series, current: turnedRound(series.current) }, layout)
+  if (turned.values.length === 0) return result
+  const text =
+    'The current runs the other way: the clamp sits the wrong way round. It was read turned round, which changes nothing in the result.'
+  return { ...turned, remarks: [...turned.remarks, { code: 'clamp reversed', text }] }
+}
+
+function asRecorded({ current, sync }: StarterSeries, layout: Layout): RecordingResult {
   const nothing = (code: string, text: string) => nothingFound(relativeCompressionMethod, code, text)
   const humps = layout.firingOrder.length
   const part = crankingPart(current, 120 / humps / slowestRpm)
