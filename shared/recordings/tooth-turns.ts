@@ -24,6 +24,9 @@ export type TurnsOrWhy = { turns: Turns } | { why: 'no gap' } | { why: 'other wh
 /** Share of a pitch by which a gap must be longer than an ordinary one. */
 const gapMargin = 0.6
 
+/** More turns than this without a gap seen cannot be counted. */
+const mostLost = 20
+
 const middle = (values: Float64Array): number =>
   values.toSorted()[Math.floor(values.length / 2)] ?? Number.NaN
 
@@ -78,7 +81,9 @@ function gappedWheel(
     if (next - gap !== teeth - missing) {
       // Lost or added edges: the turns still pass, as many as their time says, so that the two turns of a cycle stay apart.
       spoiled += 1
-      turn += Number.isFinite(lastSeconds) ? Math.max(1, Math.round(seconds / lastSeconds)) : 1
+      turn += Number.isFinite(lastSeconds)
+        ? Math.min(mostLost, Math.max(1, Math.round(seconds / lastSeconds)))
+        : 1
       continue
     }
     // The gap's edge to edge is one sample over missing + 1 pitches.

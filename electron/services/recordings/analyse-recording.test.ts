@@ -1,13 +1,19 @@
 import { mkdtemp, rm, symlink, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import type { RecordingMapping, RecordingTestKind } from '../../../shared/contract/recordings-contract.ts'
+import {
+  type RecordingMapping,
+  recordingResultSchema,
+  type RecordingTestKind,
+} from '../../../shared/contract/recordings-contract.ts'
 import { layoutById } from '../../../shared/engine/layouts.ts'
 import { recordingEntrySchema } from '../../../shared/gauges/recording-entry.ts'
 import { asCsv } from '../../../shared/recordings/testing/as-csv.ts'
 import { crankRecording } from '../../../shared/recordings/testing/crank-recording.ts'
 import { starterRecording } from '../../../shared/recordings/testing/starter-recording.ts'
+import { FaultError } from '../fault.ts'
 import { analyseRecording } from './analyse-recording.ts'
 
 const four = (() => {
@@ -177,5 +183,59 @@ describe('a file that gives no recording', () => {
       mapping: plain,
     })
     await expect(work).rejects.toMatchObject({ code: 'BAD_INPUT' })
+  })
+})
+
+describe('any file at all', () => {
+  const anyMapping = fc.record({
+    separator: fc.constantFrom('comma', 'semicolon', 'tab', 'space'),
+    decimal: fc.constantFrom('point', 'comma'),
+    firstLine: fc.integer({ min: 1, max: 5 }),
+    timeColumn: fc.integer({ min: 0, max: 3 }),
+    timeUnit: fc.constantFrom('s', 'ms', 'us'),
+    valueColumn: fc.integer({ min: 0, max: 3 }),
+    syncColumn: fc.integer({ min: 0, max: 3 }),
+    scale: fc.constantFrom(1, -1, 0.001),
+    teeth: fc.constantFrom(4, 36, 60),
+    missingTeeth: fc.integer({ min: 0, max: 3 }),
+    value: fc.constantFrom('current', 'rpm', 'tooth interval', 'tooth time'),
+  } satisfies Record<string, fc.Arbitrary<unknown>>)
+  const kindOf = (mapping: RecordingMapping): RecordingTestKind =>
+    mapping.value === 'current' ? 'relative compression' : 'crank speed'
+  /** A fault of ours, or a result that the contract lets through: one with numbers that are numbers. */
+  const isOrderly = async (text: string, mapping: RecordingMapping) => {
+    const result = await analyse(text, mapping, kindOf(mapping)).catch((error: unknown) => error)
+    return result instanceof FaultError || recordingResultSchema.safeParse(result).success
+  }
+
+  test('of bytes gives a result or a fault, never a crash', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.string({ maxLength: 2000, unit: 'binary' }), anyMapping, async (text, mapping) => {
+        expect(await isOrderly(text, mapping)).toBe(true)
+      }),
+      {
+        numRuns: 150,
+      },
+    )
+  })
+
+  test('of numbers gives a result or a fault, never a crash', async () => {
+    const number = fc.oneof(
+      fc.double({ min: -1e4, max: 1e4, noNaN: true }),
+      fc.constantFrom(0, 1e300, -1e300, 5e-324, 150),
+    )
+    const rows = fc.array(fc.tuple(number, number, number), { minLength: 50, maxLength: 400 })
+    await fc.assert(
+      fc.asyncProperty(rows, fc.boolean(), anyMapping, async (table, isTimed, mapping) => {
+        const lines = table.map(([a, b, c], at) => [isTimed ? at * 0.004 : a, b, c, a].join(','))
+        const orderly = await isOrderly(lines.join('\n'), {
+          ...mapping,
+          separator: 'comma',
+          decimal: 'point',
+        })
+        expect(orderly).toBe(true)
+      }),
+      { numRuns: 150 },
+    )
   })
 })

@@ -9,7 +9,7 @@ export type Collected =
 
 export type Collector = {
   row: (time: number, value: number, sync: number) => void
-  /** Seconds of the first and the last row. */
+  /** Seconds of the first row and of the latest. */
   span: () => { from: number; to: number }
   done: () => Collected
 }
@@ -28,9 +28,9 @@ export function collectLevel({ timeColumn, timeUnit, rate, scale, syncColumn }: 
   return {
     row(time, value, pulse) {
       const now = timed ? time * unit : rows * step
-      if (rows === 0) from = now
+      if (rows === 0) [from, to] = [now, now]
       rows += 1
-      to = now
+      if (now > to) to = now
       level.add(now, value * scale)
       sync?.add(now, pulse)
     },
@@ -58,8 +58,9 @@ export function collectEdges({ timeUnit, value, syncColumn }: RecordingMapping):
   }
   return {
     row(_, level, pulse) {
-      // A row without a number is a lost edge.
-      if (!(level === level)) return
+      // A row without a number, or one that does not go on in time, is a lost edge.
+      const goesOn = isInterval ? level > 0 : count === 0 || level * unit > now
+      if (!goesOn) return
       if (isInterval) {
         if (count === 0) add(0)
         now += level * unit
