@@ -93,7 +93,7 @@ export const router = api.router({
   },
   recordings: {
     preview: recordings.preview.handler(({ context, input }) =>
-      context.services.recordings.preview(input.source, input.test),
+      context.services.recordings.preview(input.source, input.test, input.written),
     ),
     analyse: recordings.analyse.handler(async ({ context, input }) => ({
       taskId: context.services.tasks.start(await context.services.recordings.analyse(input)),

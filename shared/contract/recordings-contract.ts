@@ -36,6 +36,10 @@ export const mappingSchema = z.strictObject({
 })
 export type RecordingMapping = z.infer<typeof mappingSchema>
 
+/** How the text is written, where the guess was wrong. */
+const writtenSchema = mappingSchema.pick({ separator: true, decimal: true })
+export type RecordingWritten = z.infer<typeof writtenSchema>
+
 /** A file that waits in the upload, or one that the catalogue keeps. */
 export const recordingSourceSchema = z.union([
   z.strictObject({ ref: idSchema }),
@@ -96,7 +100,13 @@ export type RecordingAnalysis = z.infer<typeof recordingResultSchema>
 export const recordingsContract = {
   /** First rows, guessed columns, problems. The file goes on waiting. */
   preview: operation
-    .input(z.strictObject({ source: recordingSourceSchema, test: z.enum(recordingTests) }))
+    .input(
+      z.strictObject({
+        source: recordingSourceSchema,
+        test: z.enum(recordingTests),
+        written: writtenSchema.optional(),
+      }),
+    )
     .output(recordingPreviewSchema),
   /** A task; its result is the analysis. */
   analyse: operation

@@ -77,6 +77,17 @@ describe('the columns of a recording', () => {
     })
   })
 
+  test('are read as the person says where the guess is wrong', () => {
+    const lines = ['0,5', '0,6', '0,7']
+    expect(guessTable(lines)).toMatchObject({ separator: 'comma', decimal: 'point' })
+    expect(guessTable(lines, { separator: 'semicolon', decimal: 'comma' })?.rows).toEqual([
+      ['0,5'],
+      ['0,6'],
+      ['0,7'],
+    ])
+    expect(guessTable(['a;b'], { separator: 'tab', decimal: 'point' })).toBeNull()
+  })
+
   test('are not found in prose', () => expect(guess('Dear customer,\nyour car is ready.\n')).toBeNull())
 })
 

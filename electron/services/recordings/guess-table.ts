@@ -1,5 +1,5 @@
 // Finds out how a recording's text is laid out: what separates columns, how decimals are written, where samples begin.
-import type { RecordingMapping } from '../../../shared/contract/recordings-contract.ts'
+import type { RecordingMapping, RecordingWritten } from '../../../shared/contract/recordings-contract.ts'
 
 export type Table = {
   separator: RecordingMapping['separator']
@@ -60,9 +60,12 @@ const choices = (['tab', 'semicolon', 'comma', 'space'] as const).flatMap(separa
     .map(decimal => ({ separator, decimal })),
 )
 
-/** Null where no line holds numbers. */
-export function guessTable(lines: readonly string[]): Table | null {
-  const tried = choices.map(choice => ({ ...choice, ...sampleRun(lines, choice.separator, choice.decimal) }))
+/** Null where no line holds numbers. @param written how the person says it is written */
+export function guessTable(lines: readonly string[], written?: RecordingWritten): Table | null {
+  const tried = (written ? [written] : choices).map(choice => ({
+    ...choice,
+    ...sampleRun(lines, choice.separator, choice.decimal),
+  }))
   const best = tried
     .filter(one => one.first >= 0)
     // More lines read as numbers first, then more columns; a point before a comma where both would do.

@@ -5,6 +5,7 @@ import {
   type RecordingPlace,
   type RecordingPreview,
   type RecordingTestKind,
+  type RecordingWritten,
 } from '../../../shared/contract/recordings-contract.ts'
 import type { Pull, PullOf } from '../../../shared/job/pull-schema.ts'
 import { FaultError } from '../fault.ts'
@@ -28,7 +29,11 @@ export type AnalyseInput = {
 
 export type Recordings = {
   /** Throws NOT_FOUND, BAD_INPUT for a file that is no table of numbers, TOO_LARGE. */
-  preview: (source: RecordingPlace, test: RecordingTestKind) => Promise<RecordingPreview>
+  preview: (
+    source: RecordingPlace,
+    test: RecordingTestKind,
+    written?: RecordingWritten,
+  ) => Promise<RecordingPreview>
   /** What to run. Throws NOT_FOUND at once. */
   analyse: (input: AnalyseInput) => Promise<TaskWork>
   /** The analysis of a kept pull once more. Throws NOT_FOUND at once. */
@@ -73,16 +78,18 @@ export function createRecordings({ jobs, files, store }: Parts): Recordings {
   }
 
   return {
-    async preview(source, test) {
+    async preview(source, test, written) {
       const { path, name } = await fileOf(source)
       const { bytes, size } = await beginningOf(path, name, previewBytes)
       const lines = beginningLines(bytes, size, name)
-      const table = guessTable(lines)
+      const table = guessTable(lines, written)
       if (!table)
         throw new FaultError('BAD_INPUT', {
           what: 'No rows of numbers were found at the beginning of the file.',
           where: name,
-          hint: 'Export the recording as CSV, one sample a line, and add that.',
+          hint: written
+            ? 'Choose another separator or decimal sign.'
+            : 'Export the recording as CSV, one sample a line, and add that.',
         })
       const columns = columnsOf(table)
       return {

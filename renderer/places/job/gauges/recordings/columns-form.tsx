@@ -4,11 +4,13 @@ import type {
   RecordingMapping,
   RecordingPreview,
   RecordingTestKind,
+  RecordingWritten,
 } from '../../../../../shared/contract/recordings-contract.ts'
 import { parseNumber } from '../../../../../shared/units/parse.ts'
 import { Button } from '../../../../parts/button.tsx'
 import { ColumnsPreview } from './columns-preview.tsx'
 import { NumberField } from './number-field.tsx'
+import { separatorWords, WrittenFields } from './written-fields.tsx'
 import { WheelFields } from './wheel-fields.tsx'
 
 type ColumnsFormProps = {
@@ -16,11 +18,11 @@ type ColumnsFormProps = {
   mapping: RecordingMapping
   test: RecordingTestKind
   onChange: (mapping: RecordingMapping) => void
+  onReadAs: (written: RecordingWritten) => void
   onEvaluate: () => void
   onDiscard: () => void
 }
 
-const separatorWords = { comma: 'commas', semicolon: 'semicolons', tab: 'tabs', space: 'spaces' } as const
 const crankValues = ['rpm', 'tooth interval', 'tooth time'] as const
 const timeUnits = ['s', 'ms', 'us'] as const
 
@@ -40,7 +42,8 @@ function missing({
   return syncColumn !== undefined && syncColumn === valueColumn ? 'Sync and value are the same column.' : null
 }
 
-export function ColumnsForm({ preview, mapping, test, onChange, onEvaluate, onDiscard }: ColumnsFormProps) {
+export function ColumnsForm(props: ColumnsFormProps) {
+  const { preview, mapping, test, onChange, onReadAs, onEvaluate, onDiscard } = props
   const byTeeth = mapping.value === 'tooth interval' || mapping.value === 'tooth time'
   const lacks = missing(mapping)
   const withOptional = (key: 'timeColumn' | 'syncColumn' | 'rate', value: number | undefined) => {
@@ -69,6 +72,12 @@ export function ColumnsForm({ preview, mapping, test, onChange, onEvaluate, onDi
         </ul>
       )}
       <ColumnsPreview preview={preview} mapping={mapping} />
+      <WrittenFields
+        key={preview.guess.firstLine}
+        mapping={mapping}
+        onChange={onChange}
+        onReadAs={onReadAs}
+      />
       <div className="recording-fields">
         {test === 'crank speed' && (
           <Choice label="Each row holds">

@@ -50,6 +50,7 @@ export function RecordingTest({ test }: { test: RecordingTestKind }) {
           mapping={stage.mapping}
           test={test}
           onChange={work.setMapping}
+          onReadAs={work.readAs}
           onEvaluate={work.evaluate}
           onDiscard={work.discard}
         />

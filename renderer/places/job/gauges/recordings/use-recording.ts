@@ -5,6 +5,7 @@ import type {
   RecordingMapping,
   RecordingPreview,
   RecordingTestKind,
+  RecordingWritten,
 } from '../../../../../shared/contract/recordings-contract.ts'
 import type { TaskEvent } from '../../../../../shared/contract/task-schema.ts'
 import { inWords } from '../../../../api/client.ts'
@@ -30,6 +31,8 @@ export type RecordingWork = {
   /** Stops what is under way; the step before is shown again. */
   cancel: () => void
   setMapping: (mapping: RecordingMapping) => void
+  /** Looks at the file again with another separator or decimal sign. */
+  readAs: (written: RecordingWritten) => void
   evaluate: () => void
   back: () => void
   keep: () => void
@@ -138,6 +141,15 @@ export function useRecording(test: RecordingTestKind): RecordingWork {
     },
     setMapping: mapping => {
       if (stage.at === 'columns') setStage({ ...stage, mapping })
+    },
+    readAs: written => {
+      if (stage.at !== 'columns') return
+      const { ref } = stage
+      setProblem(undefined)
+      api.recordings
+        .preview({ source: { ref }, test, written })
+        .then(preview => setStage({ at: 'columns', ref, preview, mapping: preview.guess }))
+        .catch((error: unknown) => setProblem(inWords(error)))
     },
     evaluate: () => {
       if (stage.at === 'columns') void evaluate(stage)
