@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { numberIn, wrong } from './number-bytes.ts'
+import { fieldReader, numberIn, wrong } from './number-bytes.ts'
 
 const read = (text: string, decimal = '.') => {
   const bytes = new TextEncoder().encode(text)
@@ -49,6 +49,48 @@ describe('a number in bytes', () => {
           expect(read(text)).toBeCloseTo(Number(text), 12)
         },
       ),
+    )
+  })
+})
+
+describe('a field read in one pass', () => {
+  const odd = fc.constantFrom(
+    '',
+    '-',
+    '5.',
+    '.5',
+    '--1',
+    '1.2.3',
+    ' 7 ',
+    '"3"',
+    'nan',
+    '+4',
+    '1e3',
+    'x',
+    '0'.repeat(40),
+  )
+  const plain = fc
+    .tuple(fc.integer({ min: -99_999, max: 99_999 }), fc.nat(999_999))
+    .map(([whole, rest]) => `${whole}.${rest}`)
+  const any = fc.oneof(
+    odd,
+    plain,
+    fc.double().map(String),
+    fc.string({ maxLength: 12 }).map(text => text.replaceAll(',', '')),
+  )
+
+  test('is what the careful reader says, and ends at its separator', () => {
+    fc.assert(
+      fc.property(any, any, (first, second) => {
+        const bytes = new TextEncoder().encode(`${first},${second}`)
+        const reader = fieldReader(44, 46)
+        expect(reader.read(bytes, 0, bytes.length)).toBe(read(first))
+        const end = new TextEncoder().encode(first).length
+        expect(reader.end).toBe(end)
+        expect(reader.read(bytes, end + 1, bytes.length)).toBe(read(second))
+        expect(reader.end).toBe(bytes.length)
+      }),
+      { numRuns: 1000 },
     )
   })
 })

@@ -1,7 +1,7 @@
 // Streams the rows of a recording past: columns picked by number, numbers read from the bytes, wrong rows counted and
 // the first ones listed. No line becomes a string unless it is listed.
 import type { RecordingMapping, WrongRow } from '../../../shared/contract/recordings-contract.ts'
-import { numberIn, wrong } from './number-bytes.ts'
+import { fieldReader, wrong } from './number-bytes.ts'
 
 export type RowColumns = Pick<
   RecordingMapping,
@@ -39,6 +39,7 @@ export function readRows(
 ): RowReader {
   const separator = separators[columns.separator]
   const decimal = columns.decimal === 'comma' ? 44 : 46
+  const field = fieldReader(separator, decimal)
   const { firstLine, timeColumn = -1, valueColumn, syncColumn = -1 } = columns
   const lastColumn = Math.max(timeColumn, valueColumn, syncColumn)
   const squeezed = separator === separators.space
@@ -70,10 +71,16 @@ export function readRows(
     let column = 0
     for (;;) {
       let stop = at
-      while (stop < to && bytes[stop] !== separator) stop += 1
-      if (column === valueColumn) value = numberIn(bytes, at, stop, decimal)
-      else if (column === timeColumn) time = numberIn(bytes, at, stop, decimal)
-      else if (column === syncColumn) sync = numberIn(bytes, at, stop, decimal)
+      if (column === valueColumn) {
+        value = field.read(bytes, at, to)
+        stop = field.end
+      } else if (column === timeColumn) {
+        time = field.read(bytes, at, to)
+        stop = field.end
+      } else if (column === syncColumn) {
+        sync = field.read(bytes, at, to)
+        stop = field.end
+      } else while (stop < to && bytes[stop] !== separator) stop += 1
       if (column === lastColumn || stop >= to) break
       column += 1
       at = stop + 1
