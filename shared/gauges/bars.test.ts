@@ -12,7 +12,7 @@ it('draws the limits that the verdicts use, highest first', () => {
   ])
 })
 it('draws a typed specification in their place', () => {
-  const circumstances = { compressionSpecification: { minimum: psi(130), maximumSpread: psi(15) } }
+  const circumstances = { specification: { compressionMinimum: psi(130), compressionSpread: psi(15) } }
   expect(lines(jobWith({ pulls: onePullEach([160, 150]), circumstances }))).toEqual([
     ['specified spread', 145],
     ['specified minimum', 130],

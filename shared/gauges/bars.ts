@@ -24,24 +24,28 @@ export function compressionBars(job: Job, stage: Stage): CompressionBars {
   const values = compressionValues(job, stage)
   const measured = values.filter(isMeasured)
   const highest = highestOf(measured)
-  const typed = job.circumstances.compressionSpecification
+  const typed = job.circumstances.specification
   const compared = highest !== undefined && measured.length > 1
   const limits: (LimitLine | false | undefined)[] = [
-    typed?.minimum && { at: inPsi(typed.minimum), label: 'specified minimum', source: sources.typed },
+    typed?.compressionMinimum && {
+      at: inPsi(typed.compressionMinimum),
+      label: 'specified minimum',
+      source: sources.typed,
+    },
     compared &&
-      typed?.maximumSpread !== undefined && {
-        at: highest.dry - inPsi(typed.maximumSpread),
+      typed?.compressionSpread !== undefined && {
+        at: highest.dry - inPsi(typed.compressionSpread),
         label: 'specified spread',
         source: sources.typed,
       },
     compared &&
-      typed?.maximumSpread === undefined && {
+      typed?.compressionSpread === undefined && {
         at: highest.dry - compressionRules.spreadPsi,
         label: `${compressionRules.spreadPsi} psi below the highest`,
         source: sources.practice,
       },
     compared &&
-      typed?.maximumSpread === undefined && {
+      typed?.compressionSpread === undefined && {
         at: (highest.dry * compressionRules.shareOfHighest) / 100,
         label: `${compressionRules.shareOfHighest} % of the highest`,
         source: sources.share,

@@ -28,7 +28,7 @@ export const highestOf = (values: readonly Measured[]): Measured | undefined =>
 export function againstHighest(values: readonly Measured[], setting: Setting): CylinderVerdict[] {
   const highest = highestOf(values)
   if (!highest || values.length < 2) return []
-  const typedSpread = setting.circumstances.compressionSpecification?.maximumSpread
+  const typedSpread = setting.circumstances.specification?.compressionSpread
   return values.flatMap(one => [
     belowHighest(one, highest, setting),
     ...(typedSpread || highest.dry <= 0 ? [] : [shareOfHighest(one, highest, setting)]),
@@ -38,7 +38,7 @@ export function againstHighest(values: readonly Measured[], setting: Setting): C
 function belowHighest(one: Measured, highest: Measured, setting: Setting): CylinderVerdict {
   const { units, stage, circumstances } = setting
   const words = (psi: number) => pressureWords(psi, units)
-  const typed = circumstances.compressionSpecification?.maximumSpread
+  const typed = circumstances.specification?.compressionSpread
   const maximum = typed ? inPsi(typed) : compressionRules.spreadPsi
   const below = highest.dry - one.dry
   const plusMinus = one === highest ? 0 : Math.hypot(one.plusMinus, highest.plusMinus)
@@ -85,7 +85,7 @@ function shareOfHighest(one: Measured, highest: Measured, { stage, units }: Sett
 
 /** Against the typed minimum, or without one against a floor that only warns. */
 export function againstLeast(values: readonly Measured[], setting: Setting): CylinderVerdict[] {
-  const typed = setting.circumstances.compressionSpecification?.minimum
+  const typed = setting.circumstances.specification?.compressionMinimum
   return values.map(one => (typed ? typedMinimum(one, inPsi(typed), setting) : usualFloor(one, setting)))
 }
 

@@ -106,7 +106,7 @@ describe('share of the highest', () => {
 
 describe('a typed specification', () => {
   it('has its spread win over both common rules', () => {
-    const verdicts = pair(110, { compressionSpecification: { maximumSpread: psi(60) } })
+    const verdicts = pair(110, { specification: { compressionSpread: psi(60) } })
     expect(one(verdicts, 2, 'below highest')).toMatchObject({
       verdict: 'within',
       source: 'specification typed for this vehicle',
@@ -119,14 +119,14 @@ describe('a typed specification', () => {
     [127.5, 'cannot be called'],
     [127, 'outside'],
   ] as const)('of at least 130 psi: %d psi is %s', (second, verdict) => {
-    const verdicts = pair(second, { compressionSpecification: { minimum: psi(130) } })
+    const verdicts = pair(second, { specification: { compressionMinimum: psi(130) } })
     expect(one(verdicts, 2, 'specified minimum')).toMatchObject({ verdict, value: second })
     expect(one(verdicts, 2, 'usual floor')).toBeUndefined()
   })
   it('cannot condemn at altitude what would pass at sea level', () => {
     const circumstances = {
       altitude: { value: 5000, unit: 'ft' as const },
-      compressionSpecification: { minimum: psi(130) },
+      specification: { compressionMinimum: psi(130) },
     }
     const verdicts = judge(onePullEach([125, 95]), circumstances)
     // 130 psi at sea level is about 108 at 5000 ft.

@@ -1,22 +1,12 @@
 // The tests a technician can enter, as one table: title, cautions and steps at the place they are needed, and the judge.
 import type { Job } from '../job/job-schema.ts'
-import type { TestKind } from '../job/pull-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
 import { judgeBalance } from './balance.ts'
 import { judgeCompression } from './compression.ts'
+import type { Gauge } from './gauge.ts'
 import { type ShownUnits, tradeUnits } from './shown.ts'
 import { judgeVacuum } from './vacuum.ts'
 import type { GaugeVerdict } from './verdict.ts'
-
-export type Gauge = {
-  test: TestKind
-  title: string
-  /** Shown where the test is entered, before its steps. */
-  cautions: readonly string[]
-  steps: readonly string[]
-  /** Worded in psi and inHg unless other units are asked for. */
-  judge: (job: Job, stage: Stage, units?: ShownUnits) => GaugeVerdict[]
-}
 
 /** Stands beside every caution. */
 export const deference =

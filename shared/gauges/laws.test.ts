@@ -44,6 +44,7 @@ const inUnits = (pull: Pull, { pressure, vacuum }: Units): Pull => {
       },
     }
   }
+  if (pull.test !== 'vacuum') return pull
   const { reading, rebound } = pull.entry
   return {
     ...pull,

@@ -9,7 +9,7 @@ import type { GaugeVerdict } from './verdict.ts'
 type Needle = Exclude<VacuumEntry['needle'], 'steady' | undefined>
 type Meaning = { text: string; source: string }
 
-export const needleMeanings: Record<Needle, Meaning> = {
+export const needleMeanings: Partial<Record<Needle, Meaning>> = {
   'regular drop': {
     text: 'Drops in time with the engine: one or more cylinders, not all. Ignition miss, a leaking valve or a head gasket; compression separates them.',
     source: 'US Army Ordnance subcourse OD1001, lesson 3; TM 10-3930-618-20',

@@ -10,9 +10,11 @@ import {
   setNotes,
   setTechnician,
 } from './commands/job-facts.ts'
+import { correctPulls } from './commands/correct-pulls.ts'
 import { addPull, unvoidPull, voidPull } from './commands/pulls.ts'
 import { clearReading, setReading } from './commands/readings.ts'
 import { setRepair } from './commands/repair.ts'
+import { setInstruments, setUpTest } from './commands/set-up.ts'
 import { addShots, fillSlots, moveShots, removeShots, setShotKind } from './commands/shots.ts'
 import { swapSlots } from './commands/swap-slots.ts'
 import { addTray, removeTray, renameTray } from './commands/trays.ts'
@@ -68,6 +70,12 @@ const carryOut = (job: Job, command: Command, context: CommandContext): Outcome<
       return voidPull(job, command, context)
     case 'unvoid pull':
       return unvoidPull(job, command)
+    case 'correct pulls':
+      return correctPulls(job, command, context)
+    case 'set up test':
+      return setUpTest(job, command)
+    case 'set instruments':
+      return setInstruments(job, command)
     case 'set repair':
       return setRepair(job, command, context)
     case 'set write-up':

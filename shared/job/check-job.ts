@@ -62,6 +62,18 @@ const pullProblems = (job: Job): JobProblem[] => {
   )
 }
 
+/** Every tester that a pull names is kept in the job, and none twice. */
+const instrumentProblems = (job: Job): JobProblem[] => {
+  const known = new Set(job.instruments?.map(({ id }) => id))
+  const unknown = job.pulls.flatMap(({ instrument }, p) =>
+    instrument === undefined || known.has(instrument)
+      ? []
+      : [{ path: `pulls.${p}.instrument`, message: `the job has no tester ${instrument}.` }],
+  )
+  const named = (job.instruments ?? []).map(({ id }, i) => ({ path: `instruments.${i}.id`, id }))
+  return [...unknown, ...repeats('tester id', named)]
+}
+
 const writeUpProblems = (job: Job): JobProblem[] => {
   const known = new Set(shotsOf(job).map(shot => shot.id))
   const named = job.writeUp.shots.map((id, i) => ({ path: `writeUp.shots.${i}`, id }))
@@ -86,5 +98,6 @@ export const checkJob = (job: Job): JobProblem[] => [
     job.pulls.map(({ id }, p) => ({ path: `pulls.${p}.id`, id })),
   ),
   ...pullProblems(job),
+  ...instrumentProblems(job),
   ...writeUpProblems(job),
 ]

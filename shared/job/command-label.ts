@@ -22,6 +22,30 @@ const pull = (pull: Pull): string => {
       return `cut-out ${pull.entry.rpmBefore} to ${pull.entry.rpmAfter} rpm, cylinder ${pull.cylinder}`
     case 'vacuum':
       return `vacuum ${quantity(pull.entry.reading)}, ${pull.entry.phase}`
+    case 'leak-down':
+      return pull.entry.form === 'percent'
+        ? `leak-down ${pull.entry.percent} %, cylinder ${pull.cylinder}`
+        : `leak-down ${pull.entry.held.value}/${pull.entry.supply.value}, cylinder ${pull.cylinder}`
+    case 'running compression':
+    case 'spark':
+    case 'resistance':
+    case 'injector balance':
+    case 'injector':
+    case 'misfire counts':
+      return `${pull.test}, cylinder ${pull.cylinder}`
+    case 'fuel pressure':
+      return `fuel pressure ${quantity(pull.entry.pressure)}, ${pull.entry.state}`
+    case 'trims':
+      return `trims of bank ${pull.entry.bank}, ${pull.entry.state}`
+    case 'swap':
+      return `swap of ${pull.entry.named ?? pull.entry.part}, cylinder ${pull.entry.from}`
+    case 'observation':
+      return `${pull.entry.seen}: ${pull.entry.answer}`
+    case 'trouble codes':
+    case 'mode 06':
+    case 'relative compression':
+    case 'crank speed':
+      return pull.test
     default:
       return unknownKind(pull)
   }
@@ -92,6 +116,12 @@ export const commandLabel = (command: Command): string => {
       return `void pull: ${command.reason}`
     case 'unvoid pull':
       return 'count voided pull again'
+    case 'correct pulls':
+      return `correct ${command.pullIds.length} ${command.pullIds.length === 1 ? 'pull' : 'pulls'}: ${command.reason}`
+    case 'set up test':
+      return `set-up of ${command.test}`
+    case 'set instruments':
+      return 'testers'
     case 'set repair':
       return command.repair === null ? 'remove repair' : 'repair'
     case 'set write-up':

@@ -1,10 +1,14 @@
 // Every change to a job, as data: one schema a command. `commands/` holds what each one does.
 import { z } from 'zod'
 import { cylinderSchema, layoutSchema } from '../engine/layout-schema.ts'
+import { testConditionsSchema } from '../gauges/conditions-schema.ts'
+import { correctionHowSchema } from '../gauges/correction-schema.ts'
+import { instrumentSchema } from '../gauges/instrument-schema.ts'
 import { conditions, shotKinds } from '../plug/condition.ts'
 import { idSchema, personSchema } from './common-schema.ts'
 import { circumstancesSchema, engineSchema, repairSchema, writeUpChoicesSchema } from './job-schema.ts'
-import { pullSchema } from './pull-schema.ts'
+import { limits } from './limits.ts'
+import { pullSchema, testKinds } from './pull-schema.ts'
 import { plugPositionSchema, readingDetailsSchema, shotSchema, stageSchema } from './tray-schema.ts'
 
 export const slotAddressSchema = z.strictObject({
@@ -94,6 +98,23 @@ export const commandSchema = z.discriminatedUnion('command', [
   z.strictObject({ command: z.literal('add pull'), pull: pullSchema }),
   z.strictObject({ command: z.literal('void pull'), pullId: idSchema, reason: z.string().min(1).max(400) }),
   z.strictObject({ command: z.literal('unvoid pull'), pullId: idSchema }),
+  /** A misread gauge, put right in one go; every entry stays as it was made beside what counts now. */
+  z.strictObject({
+    command: z.literal('correct pulls'),
+    pullIds: z.array(idSchema).min(1).max(limits.pullsPerJob),
+    how: correctionHowSchema,
+    reason: z.string().min(1).max(400),
+  }),
+  z.strictObject({
+    command: z.literal('set up test'),
+    test: z.enum(testKinds),
+    stage: stageSchema,
+    conditions: testConditionsSchema,
+  }),
+  z.strictObject({
+    command: z.literal('set instruments'),
+    instruments: z.array(instrumentSchema).max(limits.instrumentsPerJob),
+  }),
 
   z.strictObject({
     command: z.literal('set repair'),

@@ -9,7 +9,7 @@ import type { Outcome } from './refusal.ts'
 
 export const takenBackByUndo = 'taken back by undo'
 
-const optionalFields = ['technician', 'notes', 'repair', 'archivedAt'] as const
+const optionalFields = ['technician', 'notes', 'repair', 'archivedAt', 'instruments', 'setUps'] as const
 const requiredFields = ['complaint', 'engine', 'layout', 'circumstances', 'trays', 'writeUp'] as const
 const fields = [...requiredFields, ...optionalFields] as const
 type Field = (typeof fields)[number]

@@ -29,7 +29,7 @@ describe('the published JSON Schema', () => {
     )
     const job = exampleJob()
     expect(validate({ ...job, extra: 1 })).toBe(false)
-    expect(validate({ ...job, schemaVersion: 2 })).toBe(false)
+    expect(validate({ ...job, schemaVersion: 3 })).toBe(false)
     expect(validate({ ...job, createdAt: 'yesterday' })).toBe(false)
     expect(validate({ ...job, trays: [] })).toBe(false)
   })

@@ -69,12 +69,12 @@ describe('any fifty commands', () => {
       }),
       { numRuns: 40 },
     )
-    expect([...did.keys()].toSorted()).toHaveLength(23)
+    expect([...did.keys()].toSorted()).toHaveLength(26)
   })
 
-  it('lose no pull and, but for removing, no photo; no pull is altered but for its voiding', () => {
+  it('lose no pull and, but for removing, no photo; no pull is altered but for its voiding and corrections', () => {
     const removing = new Set(['remove shots', 'remove tray'])
-    const bare = (pull: Job['pulls'][number]) => without(pull, 'voided')
+    const bare = (pull: Job['pulls'][number]) => without(without(pull, 'voided'), 'corrections')
     fc.assert(
       fc.property(arbitraryJob, fiftyCommands, (start, makers) => {
         for (const { command, before, after } of runAll(start, makers)) {

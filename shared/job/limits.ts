@@ -5,6 +5,8 @@ export const limits = {
   shotsPerSlot: 200,
   unsortedShotsPerTray: 2000,
   pullsPerJob: 5000,
+  correctionsPerPull: 50,
+  instrumentsPerJob: 40,
   depositsPerReading: 24,
   shotsInWriteUp: 60,
 } as const

@@ -69,10 +69,10 @@ describe('reading a job', () => {
     expect(refusalOf(altered('"engine":{', '"engine":{"__proto__":{},'))?.where).toBe('engine.__proto__')
     expect(refusalOf(null)?.what).toBe('This is not a job document.')
     expect(refusalOf([])?.what).toBe('This is not a job document.')
-    expect(refusalOf(altered('"schemaVersion":1', '"schemaVersion":2'))?.what).toMatch(
+    expect(refusalOf(altered('"schemaVersion":2', '"schemaVersion":3'))?.what).toMatch(
       /newer version of Plugtray/,
     )
-    expect(refusalOf(altered('"schemaVersion":1,', ''))?.where).toBe('schemaVersion')
+    expect(refusalOf(altered('"schemaVersion":2,', ''))?.where).toBe('schemaVersion')
   })
 
   it('refuses a layout that contradicts itself', () => {

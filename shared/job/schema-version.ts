@@ -1,3 +1,3 @@
 // The version of the job document's shape. No zod here, so that the page can make a new job.
 
-export const currentSchemaVersion = 1
+export const currentSchemaVersion = 2

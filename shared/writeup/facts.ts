@@ -6,7 +6,7 @@ import { formatAltitude, formatDistance, formatPressure, formatVacuum } from '..
 /** Label and value, nothing for what was not noted. */
 export function factsOf(job: Job, units: UnitChoice, shop: string): [label: string, value: string][] {
   const { engine, circumstances } = job
-  const { compressionSpecification: specification } = circumstances
+  const { specification } = circumstances
   const pressure = (quantity: Parameters<typeof formatPressure>[0]) =>
     formatPressure(quantity, units.pressure)
   const facts: [string, string | undefined][] = [
@@ -24,8 +24,14 @@ export function factsOf(job: Job, units: UnitChoice, shop: string): [label: stri
     ['Altitude', circumstances.altitude && formatAltitude(circumstances.altitude, units.altitude)],
     ['Barometer', circumstances.barometer && formatVacuum(circumstances.barometer, units.vacuum)],
     ['Engine warm', yesNo(circumstances.engineWarm)],
-    ['Specified compression', specification?.minimum && `at least ${pressure(specification.minimum)}`],
-    ['Specified spread', specification?.maximumSpread && `at most ${pressure(specification.maximumSpread)}`],
+    [
+      'Specified compression',
+      specification?.compressionMinimum && `at least ${pressure(specification.compressionMinimum)}`,
+    ],
+    [
+      'Specified spread',
+      specification?.compressionSpread && `at most ${pressure(specification.compressionSpread)}`,
+    ],
   ]
   return facts.flatMap(([label, value]) => (value ? [[label, value]] : []))
 }

@@ -20,10 +20,12 @@ type Gauge = (typeof gauges)[number]
 
 function untested(job: Job, test: Gauge['test'], title: string): string[] {
   if (stagesOf(job).every(stage => validPulls(job, test, stage).length === 0)) return [title]
-  if (test === 'vacuum') return []
   const done = new Set(
-    stagesOf(job).flatMap(stage => validPulls(job, test, stage).map(pull => pull.cylinder)),
+    stagesOf(job).flatMap(stage =>
+      validPulls(job, test, stage).flatMap(pull => ('cylinder' in pull ? [pull.cylinder] : [])),
+    ),
   )
+  if (done.size === 0) return []
   const left = cylindersOf(job.layout)
     .filter(cylinder => !done.has(cylinder))
     .toSorted((a, b) => a - b)

@@ -80,7 +80,7 @@ describe('a catalogue', () => {
   it('refuses a job of a newer version and leaves it byte for byte', async () => {
     await catalogue.save(job('a'))
     const file = join(folder, 'jobs', 'a', 'job.json')
-    const newer = (await readFile(file, 'utf8')).replace('"schemaVersion":1', '"schemaVersion":99')
+    const newer = (await readFile(file, 'utf8')).replace('"schemaVersion":2', '"schemaVersion":99')
     await writeFile(file, newer)
     expect(await codeOf(catalogue.load('a'))).toBe('NEWER_VERSION')
     expect(await readFile(file, 'utf8')).toBe(newer)

@@ -121,17 +121,15 @@ export function JobFactsDialog({ onClose }: { onClose: () => void }) {
         <QuantityField
           label="Specified least compression"
           unit={units.pressure}
-          value={circumstances.compressionSpecification?.minimum}
+          value={circumstances.specification?.compressionMinimum}
           format={one => formatPressure(one, units.pressure)}
           parse={text => parsePressure(text, units.pressure)}
           onWrong={mark('specification')}
           onChange={minimum => {
-            const { compressionSpecification: specification, ...rest } = circumstances
-            const { minimum: _, ...others } = specification ?? {}
-            const next = minimum ? { ...others, minimum } : others
-            setCircumstances(
-              Object.keys(next).length > 0 ? { ...rest, compressionSpecification: next } : rest,
-            )
+            const { specification, ...rest } = circumstances
+            const { compressionMinimum: _, ...others } = specification ?? {}
+            const next = minimum ? { ...others, compressionMinimum: minimum } : others
+            setCircumstances(Object.keys(next).length > 0 ? { ...rest, specification: next } : rest)
           }}
         />
         <label className="check">

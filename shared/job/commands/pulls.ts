@@ -50,6 +50,12 @@ export const addPull = (job: Job, { pull }: CommandOf<'add pull'>, context: Comm
     )
   const fits = requireCylinder(job, pull)
   if (!fits.ok) return fits
+  if (pull.instrument !== undefined && !job.instruments?.some(({ id }) => id === pull.instrument))
+    return refuse(
+      'This job has no such tester.',
+      `tester ${pull.instrument}`,
+      'Add the tester to the job first, or enter the pull without one.',
+    )
   return done({ ...job, pulls: [...job.pulls, { ...byPerson(context), ...pull }] })
 }
 

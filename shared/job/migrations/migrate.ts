@@ -2,9 +2,10 @@
 import { currentSchemaVersion } from '../schema-version.ts'
 import { migrationChain } from './chain.ts'
 import type { Migration } from './chain.ts'
+import { from1 } from './from-1.ts'
 
-/** One file a step, oldest first. The first version is the current one, so there is none yet. */
-const steps: readonly Migration[] = []
+/** One file a step, oldest first. */
+const steps: readonly Migration[] = [from1]
 
 const chain = migrationChain('job', currentSchemaVersion, steps)
 

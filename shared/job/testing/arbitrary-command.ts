@@ -43,6 +43,9 @@ const commandNames: readonly CommandName[] = [
   'add pull',
   'void pull',
   'unvoid pull',
+  'correct pulls',
+  'set up test',
+  'set instruments',
   'set repair',
   'set write-up',
 ]
@@ -145,6 +148,25 @@ const commandFrom = (recipe: Recipe, job: Job, turn: number): Command => {
       return { command: name, pullId, reason: word }
     case 'unvoid pull':
       return { command: name, pullId }
+    case 'correct pulls':
+      return {
+        command: name,
+        pullIds: [pullId],
+        how: flag ? { kind: 'scale', factor: 0.5 } : { kind: 'as entered' },
+        reason: word,
+      }
+    case 'set up test':
+      return {
+        command: name,
+        test: 'compression',
+        stage,
+        conditions: flag ? { throttle: 'open', engine: 'warm' } : {},
+      }
+    case 'set instruments':
+      return {
+        command: name,
+        instruments: flag ? [{ id: `tester-${turn}`, kind: 'compression gauge', name: word }] : [],
+      }
     case 'set repair': {
       const { done, cause } = recipe.repair
       return { command: name, repair: flag ? { done, ...(cause !== undefined && { cause }) } : null }

@@ -168,6 +168,49 @@ export const arbitraryPull = (cylinders: readonly number[]): fc.Arbitrary<Pull> 
       },
       [...always],
     ),
+    required(
+      {
+        ...common,
+        test: fc.constant('leak-down' as const),
+        cylinder,
+        entry: fc.record({ form: fc.constant('percent' as const), percent: decimal(0, 100) }),
+      },
+      [...always, 'cylinder'],
+    ),
+    required(
+      {
+        ...common,
+        test: fc.constant('spark' as const),
+        cylinder,
+        entry: fc.record({ spark: fc.constantFrom('strong' as const, 'none' as const) }),
+      },
+      [...always, 'cylinder'],
+    ),
+    required(
+      {
+        ...common,
+        test: fc.constant('trims' as const),
+        entry: required(
+          {
+            bank: fc.constantFrom(1, 2),
+            state: fc.constantFrom('idle' as const, '2500 rpm' as const),
+            shortTerm: decimal(-25, 25),
+            longTerm: decimal(-25, 25),
+          },
+          ['bank', 'state'],
+        ),
+      },
+      [...always],
+    ),
+    required(
+      {
+        ...common,
+        test: fc.constant('misfire counts' as const),
+        cylinder,
+        entry: fc.record({ count: fc.integer({ min: 0, max: 500 }) }),
+      },
+      [...always, 'cylinder'],
+    ),
   )
 }
 
@@ -184,7 +227,10 @@ export const arbitraryCircumstances: fc.Arbitrary<Circumstances> = required(
   {
     altitude: fc.record({ value: decimal(0, 4000), unit: fc.constantFrom('m' as const, 'ft' as const) }),
     barometer: arbitraryVacuum,
-    compressionSpecification: required({ minimum: arbitraryPressure, maximumSpread: arbitraryPressure }, []),
+    specification: required(
+      { compressionMinimum: arbitraryPressure, compressionSpread: arbitraryPressure },
+      [],
+    ),
     engineWarm: fc.boolean(),
   },
   [],

@@ -1,5 +1,5 @@
 // The Gauges work area: one test at a time, with its caution and steps, its entries, pictures and verdicts.
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { deference, gauges } from '../../../../shared/gauges/gauges.ts'
 import type { TestKind } from '../../../../shared/job/pull-schema.ts'
 import { useUnits } from '../../../api/use-settings.ts'
@@ -11,7 +11,11 @@ import './gauges-panel.css'
 import { VacuumTable } from './vacuum-table.tsx'
 import { Verdicts } from './verdicts.tsx'
 
-const tables = { compression: CompressionTable, balance: BalanceTable, vacuum: VacuumTable } as const
+const tables: Partial<Record<TestKind, () => ReactNode>> = {
+  compression: CompressionTable,
+  balance: BalanceTable,
+  vacuum: VacuumTable,
+}
 
 export function GaugesPanel() {
   const { job, tray } = useJobPage()
@@ -19,7 +23,7 @@ export function GaugesPanel() {
   const [test, setTest] = useState<TestKind>('compression')
   const gauge = gauges.find(one => one.test === test)
   if (!gauge) return null
-  const Table = tables[test]
+  const Table = tables[test] ?? (() => null)
   const verdicts = gauge.judge(job, tray.stage, units)
   return (
     <div className="gauges-panel">
