@@ -18,7 +18,7 @@ export type Cut = {
   plusMinus: number
 }
 
-export type Cuts = { cuts: Cut[]; drift: Drift }
+export type Cuts = { cuts: Cut[]; baselines: Baseline[]; drift: Drift }
 
 type Placed = { pull: PullOf<'balance'>; at: number }
 
@@ -86,7 +86,7 @@ function cutsOf(reads: readonly Read[]): Cuts {
     ...(restored === undefined ? [] : [{ at: at + restoredLater, value: restored }]),
   ])
   const drift = driftOf(baselines, median(reads.map(read => read.error)))
-  return { cuts: reads.map(read => cutFrom(read, drift)), drift }
+  return { cuts: reads.map(read => cutFrom(read, drift)), baselines, drift }
 }
 
 function cutFrom(read: Read, drift: Drift): Cut {

@@ -11,34 +11,55 @@ export type Drop = { cylinder: number; drop: number; plusMinus: number }
  */
 export const balanceRules = { weakShare: 50, watchShare: 75 } as const
 
+export type Share = { percent: number; plusMinus: number }
 export type ShareCall = { verdict: Verdict; words: string }
 
-/** `say` writes a drop with its unit. Needs at least one other cylinder. */
-export function callShare(one: Drop, others: readonly Drop[], say: (drop: number) => string): ShareCall {
+/** What a cylinder's drop is of the others' middle one, in percent; undefined where that is too small to divide by. */
+export function shareOf(one: Drop, others: readonly Drop[], recovery = 0): Share | undefined {
+  const usual = median(others.map(other => other.drop))
+  const usualError = median(others.map(other => other.plusMinus)) / Math.sqrt(others.length)
+  if (others.length === 0 || usual <= 2 * usualError) return undefined
+  const reading = (100 * Math.hypot(one.plusMinus, (one.drop * usualError) / usual)) / usual
+  return { percent: (100 * one.drop) / usual, plusMinus: Math.hypot(reading, recovery) }
+}
+
+/**
+ * `say` writes a drop with its unit; `recovery` is what idle control may hide of a share, in percent. Needs at least one
+ * other cylinder.
+ */
+export function callShare(
+  one: Drop,
+  others: readonly Drop[],
+  say: (drop: number) => string,
+  recovery = 0,
+): ShareCall {
   const usual = median(others.map(other => other.drop))
   const clearest = others.toSorted((a, b) => b.drop - a.drop)[0]
   const shows = clearest !== undefined && clearest.drop > 2 * clearest.plusMinus
-  if (one.drop <= one.plusMinus)
-    return shows
-      ? {
-          verdict: 'outside',
-          words: `no drop to be told from none, while cylinder ${clearest.cylinder} drops ${say(clearest.drop)}: it is not working.`,
-        }
+  if (one.drop <= one.plusMinus && shows) {
+    const words = `no drop to be told from none, while cylinder ${clearest.cylinder} drops ${say(clearest.drop)}: `
+    return one.drop + one.plusMinus < (clearest.drop * balanceRules.weakShare) / 100
+      ? { verdict: 'outside', words: `${words}it is not working.` }
       : {
           verdict: 'cannot be called',
-          words:
-            'no cylinder drops clearly: idle control may be making up for each cut. Fix idle air or raise the idle and repeat.',
+          words: `${words}not working or only weak, the readings are too rough to say. Repeat with a steadier idle.`,
         }
-  const usualError = median(others.map(other => other.plusMinus)) / Math.sqrt(others.length)
-  if (usual <= 2 * usualError)
+  }
+  if (one.drop <= one.plusMinus)
+    return {
+      verdict: 'cannot be called',
+      words:
+        'no cylinder drops clearly: idle control may be making up for each cut. Fix idle air or raise the idle and repeat.',
+    }
+  const found = shareOf(one, others, recovery)
+  if (!found)
     return one.drop > 2 * one.plusMinus
       ? { verdict: 'within', words: 'a clear drop, though the others hardly drop.' }
       : {
           verdict: 'cannot be called',
           words: 'the others hardly drop either; repeat with idle control fixed.',
         }
-  const share = (100 * one.drop) / usual
-  const doubt = (100 * Math.hypot(one.plusMinus, (one.drop * usualError) / usual)) / usual
+  const { percent: share, plusMinus: doubt } = found
   const words = `${percentWords(share)} \u00b1 ${percentWords(doubt)} of the others' middle ${say(usual)}: `
   if (share + doubt < balanceRules.weakShare) return { verdict: 'outside', words: `${words}it is weak.` }
   if (share - doubt < balanceRules.weakShare)

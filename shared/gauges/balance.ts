@@ -2,9 +2,10 @@
 import { cylindersOf } from '../engine/relations.ts'
 import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
-import { balanceRules, callShare, type Drop } from './balance-share.ts'
-import { type BalanceValue, balanceValues, dropError } from './balance-values.ts'
-import { tidy } from './middle.ts'
+import { doubtedSpeed, idleControlOf, recoveryDoubt } from './balance-idle-control.ts'
+import { judgeAgreement, judgeRepeats } from './balance-readings.ts'
+import { balanceRules, callShare, type Drop, type Share, shareOf } from './balance-share.ts'
+import { type BalanceValue, balanceValues } from './balance-values.ts'
 import {
   percentWords,
   round,
@@ -23,17 +24,58 @@ const limit = `at least ${percentWords(balanceRules.weakShare)} of the others' m
 export function judgeBalance(job: Job, stage: Stage, units: ShownUnits = tradeUnits): CylinderVerdict[] {
   const here = new Set(cylindersOf(job.layout))
   const values = balanceValues(job, stage).filter(one => here.has(one.cylinder))
-  const speed = speedDrops(values, stage)
+  const control = idleControlOf(job, stage)
+  const speed = speedDrops(values, stage, recoveryDoubt[control])
   const vacuum = vacuumDrops(values, stage, units)
+  const shares = balanceShares(job, stage)
   return [
-    ...speed.map(one => unlessDenied(one, vacuum, 'vacuum')),
+    ...speed.map(one =>
+      doubtedSpeed(unlessDenied(one, vacuum, 'vacuum'), control, {
+        cuts: values.find(value => value.cylinder === one.cylinder)?.cuts ?? 0,
+        vacuumAgrees: vacuum.some(other => other.cylinder === one.cylinder && other.verdict === 'outside'),
+      }),
+    ),
     ...vacuum.map(one => unlessDenied(one, speed, 'engine speed')),
-    ...values.flatMap(one => repeats(one, stage)),
+    ...shares.flatMap(one => judgeAgreement(one.cylinder, stage, one.speed, one.vacuum)),
+    ...values.flatMap(one => judgeRepeats(one, stage)),
   ].toSorted(byCylinder)
 }
 
-function speedDrops(values: readonly BalanceValue[], stage: Stage): CylinderVerdict[] {
-  const drops = values.map(({ cylinder, drop, plusMinus }) => ({ cylinder, drop, plusMinus }))
+/** What each cylinder's work is of the others' middle one, in percent with its interval, by speed and by vacuum. */
+export function balanceShares(job: Job, stage: Stage): { cylinder: number; speed?: Share; vacuum?: Share }[] {
+  const here = new Set(cylindersOf(job.layout))
+  const values = balanceValues(job, stage).filter(one => here.has(one.cylinder))
+  const recovery = recoveryDoubt[idleControlOf(job, stage)]
+  const share = (drops: readonly Drop[], cylinder: number, doubt: number) => {
+    const one = drops.find(drop => drop.cylinder === cylinder)
+    return (
+      one &&
+      shareOf(
+        one,
+        drops.filter(other => other !== one),
+        doubt,
+      )
+    )
+  }
+  return values.map(({ cylinder }) => {
+    const speed = share(bySpeed(values), cylinder, recovery)
+    const vacuum = share(byVacuum(values), cylinder, 0)
+    return { cylinder, ...(speed ? { speed } : {}), ...(vacuum ? { vacuum } : {}) }
+  })
+}
+
+const bySpeed = (values: readonly BalanceValue[]): Drop[] =>
+  values.map(({ cylinder, drop, plusMinus }) => ({ cylinder, drop, plusMinus }))
+
+const byVacuum = (values: readonly BalanceValue[]): Drop[] =>
+  values.flatMap(({ cylinder, vacuumDrop, vacuumPlusMinus }) =>
+    vacuumDrop === undefined || vacuumPlusMinus === undefined
+      ? []
+      : [{ cylinder, drop: vacuumDrop, plusMinus: vacuumPlusMinus }],
+  )
+
+function speedDrops(values: readonly BalanceValue[], stage: Stage, recovery: number): CylinderVerdict[] {
+  const drops = bySpeed(values)
   return drops.map(one => ({
     test: 'balance',
     rule: 'speed drop',
@@ -44,16 +86,12 @@ function speedDrops(values: readonly BalanceValue[], stage: Stage): CylinderVerd
     unit: 'rpm',
     limit,
     source: sources.balance,
-    ...called(one, drops, rpmWords),
+    ...called(one, drops, rpmWords, recovery),
   }))
 }
 
 function vacuumDrops(values: readonly BalanceValue[], stage: Stage, units: ShownUnits): CylinderVerdict[] {
-  const drops = values.flatMap(({ cylinder, vacuumDrop, vacuumPlusMinus }) =>
-    vacuumDrop === undefined || vacuumPlusMinus === undefined
-      ? []
-      : [{ cylinder, drop: vacuumDrop, plusMinus: vacuumPlusMinus }],
-  )
+  const drops = byVacuum(values)
   return drops.map(one => ({
     test: 'balance',
     rule: 'vacuum drop',
@@ -63,7 +101,7 @@ function vacuumDrops(values: readonly BalanceValue[], stage: Stage, units: Shown
     plusMinus: vacuumShown(one.plusMinus, units).value,
     limit,
     source: sources.balance,
-    ...called(one, drops, drop => vacuumWords(drop, units)),
+    ...called(one, drops, drop => vacuumWords(drop, units), 0),
   }))
 }
 
@@ -71,6 +109,7 @@ function called(
   one: Drop,
   drops: readonly Drop[],
   say: (drop: number) => string,
+  recovery: number,
 ): Pick<CylinderVerdict, 'verdict' | 'why'> {
   const others = drops.filter(other => other !== one)
   if (others.length === 0)
@@ -78,7 +117,7 @@ function called(
       verdict: 'noted',
       why: `Drops ${say(one.drop)}; cut out the others too, there is nothing to compare with.`,
     }
-  const { verdict, words } = callShare(one, others, say)
+  const { verdict, words } = callShare(one, others, say, recovery)
   return { verdict, why: `Drops ${say(one.drop)}: ${words}` }
 }
 
@@ -96,27 +135,4 @@ function unlessDenied(
         why: `${one.why} But the ${name} drops as it should: idle control may be making up for the cut. Fix idle air and repeat.`,
       }
     : one
-}
-
-function repeats(one: BalanceValue, stage: Stage): CylinderVerdict[] {
-  if (one.cuts < 2) return []
-  const most = Math.hypot(dropError.rpm, dropError.rpm)
-  const apart = tidy(one.range) > tidy(most)
-  return [
-    {
-      test: 'balance',
-      rule: 'repeat',
-      cylinder: one.cylinder,
-      stage,
-      value: round(one.range),
-      unit: 'rpm',
-      verdict: apart ? 'watch' : 'within',
-      limit: `drops of one cylinder within ${rpmWords(most)}, as near as speed can be read`,
-      why: apart
-        ? 'The cut-outs of this cylinder do not repeat: let the engine recover between cuts and repeat.'
-        : `${one.cuts} cut-outs agree.`,
-      source: sources.practice,
-      about: 'reading',
-    },
-  ]
 }

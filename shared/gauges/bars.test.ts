@@ -32,3 +32,11 @@ it('puts the line of a cut-out at half the others’ middle drop', () => {
   ])
   expect(balanceBars(jobWith({ pulls: [cut(1, [800, 700])] }), 'as found').values[0]?.limit).toBeUndefined()
 })
+it('shows beside each drop its share of the others’ work', () => {
+  const job = jobWith({ pulls: [cut(1, [800, 700]), cut(2, [800, 700]), cut(3, [800, 780])] })
+  expect(balanceBars(job, 'as found').values.map(({ share, ownDrop }) => [share?.percent, ownDrop])).toEqual([
+    [expect.closeTo(166.7, 1), 100],
+    [expect.closeTo(166.7, 1), 100],
+    [20, 20],
+  ])
+})

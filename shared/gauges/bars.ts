@@ -2,7 +2,8 @@
 import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
 import { type Atmosphere, atmosphereOf, idleBand } from './atmosphere.ts'
-import { balanceRules } from './balance-share.ts'
+import { balanceShares } from './balance.ts'
+import { balanceRules, type Share } from './balance-share.ts'
 import { type BalanceValue, balanceValues } from './balance-values.ts'
 import { compressionRules, highestOf } from './compression-comparison.ts'
 import { type CompressionValue, compressionValues, inPsi, isMeasured } from './compression-values.ts'
@@ -60,17 +61,26 @@ export function compressionBars(job: Job, stage: Stage): CompressionBars {
 
 export type BalanceBars = {
   unit: 'rpm'
-  /** `limit` is half the middle drop of the other cylinders; absent while there are none. */
-  values: (BalanceValue & { limit?: number })[]
+  /**
+   * `drop` is what the verdict judges and `ownDrop` what the readings themselves show. `limit` is half the middle drop of
+   * the other cylinders, absent while there are none; `share` the part of their middle work, in percent.
+   */
+  values: (BalanceValue & { limit?: number; share?: Share })[]
 }
 
 export function balanceBars(job: Job, stage: Stage): BalanceBars {
   const values = balanceValues(job, stage)
+  const shares = new Map(balanceShares(job, stage).map(one => [one.cylinder, one.speed]))
   return {
     unit: 'rpm',
     values: values.map(one => {
       const others = values.filter(other => other !== one).map(other => other.drop)
-      return others.length === 0 ? one : { ...one, limit: (median(others) * balanceRules.weakShare) / 100 }
+      const share = shares.get(one.cylinder)
+      return {
+        ...one,
+        ...(others.length === 0 ? {} : { limit: (median(others) * balanceRules.weakShare) / 100 }),
+        ...(share ? { share } : {}),
+      }
     }),
   }
 }

@@ -1,11 +1,11 @@
 // The tests a technician can enter, as one table: title, cautions and steps at the place they are needed, and the judge.
 import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
-import { judgeBalance } from './balance.ts'
+import { balanceGauge } from './balance-gauge.ts'
 import { judgeCompression } from './compression.ts'
 import type { Gauge } from './gauge.ts'
 import { type ShownUnits, tradeUnits } from './shown.ts'
-import { judgeVacuum } from './vacuum.ts'
+import { vacuumGauge } from './vacuum-gauge.ts'
 import type { GaugeVerdict } from './verdict.ts'
 
 /** Stands beside every caution. */
@@ -29,35 +29,8 @@ export const gauges: readonly Gauge[] = [
     ],
     judge: judgeCompression,
   },
-  {
-    test: 'balance',
-    title: 'Cylinder balance',
-    cautions: [
-      'Never pull a live lead by hand. Cut the injector, use a command function or a grounded probe.',
-      'Cutting spark alone sends raw fuel to the catalyst: keep each cut to a few seconds and let it cool.',
-      'Turning fan and belts, hot exhaust: sleeves and hair tied, exhaust extraction on.',
-    ],
-    steps: [
-      'Warm engine, accessories off. Fix idle air or raise the idle: idle control hides a weak cylinder.',
-      'Note speed (and vacuum), cut one cylinder, note both again, restore and let it recover.',
-      'Go round every cylinder; repeat the odd one.',
-    ],
-    judge: judgeBalance,
-  },
-  {
-    test: 'vacuum',
-    title: 'Vacuum',
-    cautions: [
-      'Turning fan and belts, hot exhaust: sleeves and hair tied, exhaust extraction on.',
-      'For cranking vacuum disable ignition and injection first.',
-    ],
-    steps: [
-      'Gauge on a large central port below the throttle; warm engine, accessories off.',
-      'Read idle and watch the needle, then 2500 rpm held, then snap the throttle: lowest point and rebound.',
-      'Type altitude or barometer once under Circumstances: every 1000 ft takes about 1 inHg.',
-    ],
-    judge: judgeVacuum,
-  },
+  balanceGauge,
+  vacuumGauge,
 ]
 
 /** Every verdict that the readings of one stage allow. */
