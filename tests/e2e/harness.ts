@@ -80,6 +80,8 @@ export async function startApp({ demo = false } = {}): Promise<App> {
     if (message.type() === 'error' && !crashed) complaints.push(message.text())
   })
   page.on('pageerror', error => complaints.push(error.message))
+  // Listening from the start: the browser would otherwise be told to hand over file choosers only after the key was pressed.
+  page.on('filechooser', () => {})
   page.on('request', request => {
     const { protocol, host: at } = new URL(request.url())
     if (!['blob:', 'data:'].includes(protocol) && !at.startsWith('127.0.0.1:')) foreign.push(request.url())
