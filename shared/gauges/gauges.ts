@@ -4,7 +4,10 @@ import type { Stage } from '../job/tray-schema.ts'
 import { balanceGauge } from './balance-gauge.ts'
 import { judgeCompression } from './compression.ts'
 import type { Gauge } from './gauge.ts'
+import { misfireCountsGauge } from './misfire-counts.ts'
+import { mode06Gauge } from './mode-06.ts'
 import { type ShownUnits, tradeUnits } from './shown.ts'
+import { troubleCodesGauge } from './trouble-codes.ts'
 import { vacuumGauge } from './vacuum-gauge.ts'
 import type { GaugeVerdict } from './verdict.ts'
 
@@ -31,6 +34,9 @@ export const gauges: readonly Gauge[] = [
   },
   balanceGauge,
   vacuumGauge,
+  misfireCountsGauge,
+  troubleCodesGauge,
+  mode06Gauge,
 ]
 
 /** Every verdict that the readings of one stage allow. */
