@@ -87,13 +87,13 @@ function allLow(job: Job, verdicts: readonly GaugeVerdict[]): EngineRemark[] {
       .filter(
         one =>
           (one.rule === 'usual floor' && one.verdict === 'watch') ||
-          (one.rule === 'specified minimum' && one.verdict === 'outside'),
+          ((one.rule === 'specified minimum' || one.rule === 'floor') && one.verdict === 'outside'),
       )
       .map(one => one.cylinder),
   )
   const uneven = verdicts.some(
     one =>
-      (one.rule === 'below highest' || one.rule === 'share of highest') &&
+      (one.rule === 'below highest' || one.rule.startsWith('share of ')) &&
       (one.verdict === 'outside' || one.verdict === 'cannot be called'),
   )
   if (all.length < 2 || uneven || !all.every(one => under.has(one))) return []

@@ -5,9 +5,10 @@ import { type Atmosphere, atmosphereOf, idleBand } from './atmosphere.ts'
 import { balanceShares } from './balance.ts'
 import { balanceRules, type Share } from './balance-share.ts'
 import { type BalanceValue, balanceValues } from './balance-values.ts'
-import { compressionRules, highestOf } from './compression-comparison.ts'
+import { byTester, highestOf } from './compression-comparison.ts'
 import { type CompressionValue, compressionValues, inPsi, isMeasured } from './compression-values.ts'
 import { median } from './middle.ts'
+import { ruleSet } from './rule-sets.ts'
 import { sources } from './sources.ts'
 import { phaseValue, type VacuumValue } from './vacuum-values.ts'
 
@@ -26,7 +27,14 @@ export function compressionBars(job: Job, stage: Stage): CompressionBars {
   const measured = values.filter(isMeasured)
   const highest = highestOf(measured)
   const typed = job.circumstances.specification
-  const compared = highest !== undefined && measured.length > 1
+  // With several testers there is no one line that holds for all bars.
+  const compared = highest !== undefined && measured.length > 1 && byTester(measured).length === 1
+  const spread = ruleSet('compressionSpread', job)
+  const share = ruleSet('compressionShare', job)
+  const shareBase =
+    share.of === 'highest'
+      ? highest?.dry
+      : measured.reduce((sum, one) => sum + one.dry, 0) / Math.max(1, measured.length)
   const limits: (LimitLine | false | undefined)[] = [
     typed?.compressionMinimum && {
       at: inPsi(typed.compressionMinimum),
@@ -41,15 +49,16 @@ export function compressionBars(job: Job, stage: Stage): CompressionBars {
       },
     compared &&
       typed?.compressionSpread === undefined && {
-        at: highest.dry - compressionRules.spreadPsi,
-        label: `${compressionRules.spreadPsi} psi below the highest`,
-        source: sources.practice,
+        at: highest.dry - spread.psi,
+        label: `${spread.psi} psi below the highest`,
+        source: spread.source,
       },
     compared &&
+      shareBase !== undefined &&
       typed?.compressionSpread === undefined && {
-        at: (highest.dry * compressionRules.shareOfHighest) / 100,
-        label: `${compressionRules.shareOfHighest} % of the highest`,
-        source: sources.share,
+        at: (shareBase * share.percent) / 100,
+        label: `${share.percent} % of the ${share.of}`,
+        source: share.source,
       },
   ]
   return {

@@ -1,5 +1,5 @@
 // How the pulls of one cylinder behave: do they repeat, and how much of the final comes on the first puff.
-import { againstMinimum, readingError, settle } from './calling.ts'
+import { againstMinimum, settle } from './calling.ts'
 import { compressionRules, type Setting } from './compression-comparison.ts'
 import type { Measured } from './compression-values.ts'
 import { tidy } from './middle.ts'
@@ -57,7 +57,7 @@ export function firstPuffs(values: readonly Measured[], setting: Setting): Cylin
 
 function ofOne(one: Measured, first: number, final: number, { stage, units }: Setting): CylinderVerdict {
   const share = (100 * first) / final
-  const plusMinus = 100 * Math.hypot(readingError.psi / final, (first * one.plusMinus) / final ** 2)
+  const plusMinus = 100 * Math.hypot(one.read / final, (first * one.between) / final ** 2)
   const base = {
     test: 'compression',
     rule: 'first puff',

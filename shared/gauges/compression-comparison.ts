@@ -4,14 +4,13 @@ import type { Stage } from '../job/tray-schema.ts'
 import { atmosphereOf, pressureRatio } from './atmosphere.ts'
 import { againstMaximum, againstMinimum, settle } from './calling.ts'
 import { basisOf, inPsi, type Measured } from './compression-values.ts'
-import { percentWords, pressureShown, pressureWords, round, type ShownUnits } from './shown.ts'
+import { shareOf } from './compression-share.ts'
+import { ruleSet } from './rule-sets.ts'
+import { pressureShown, pressureWords, type ShownUnits } from './shown.ts'
 import { sources } from './sources.ts'
 import type { CylinderVerdict } from './verdict.ts'
 
 export const compressionRules = {
-  /** Highest less lowest. */
-  spreadPsi: 20,
-  shareOfHighest: 75,
   firstPuffShare: 70,
   repeatPsi: 5,
   /** One car maker's floor at sea level; a warning only, since other engines are built lower. */
@@ -24,24 +23,42 @@ export type Setting = { stage: Stage; circumstances: Circumstances; units: Shown
 export const highestOf = (values: readonly Measured[]): Measured | undefined =>
   values.toSorted((a, b) => b.dry - a.dry || a.cylinder - b.cylinder)[0]
 
-/** How far each stands below the highest, and its share of the highest. A typed spread takes the place of both rules. */
+/** Cylinders that one tester was used on; a different tester may read all of its own higher or lower. */
+export function byTester(values: readonly Measured[]): Measured[][] {
+  const named = new Set(values.flatMap(one => one.testers))
+  if (named.size < 2) return values.length === 0 ? [] : [[...values]]
+  const groups = new Map<string, Measured[]>()
+  for (const one of values) {
+    const key = one.testers.join(' ')
+    groups.set(key, [...(groups.get(key) ?? []), one])
+  }
+  return [...groups.values()]
+}
+
+/**
+ * How far each stands below the highest, and its share by the job's rule set, among the cylinders of one tester. A typed
+ * spread takes the place of both rules.
+ */
 export function againstHighest(values: readonly Measured[], setting: Setting): CylinderVerdict[] {
-  const highest = highestOf(values)
-  if (!highest || values.length < 2) return []
   const typedSpread = setting.circumstances.specification?.compressionSpread
-  return values.flatMap(one => [
-    belowHighest(one, highest, setting),
-    ...(typedSpread || highest.dry <= 0 ? [] : [shareOfHighest(one, highest, setting)]),
-  ])
+  return byTester(values).flatMap(group => {
+    const highest = highestOf(group)
+    if (!highest || group.length < 2) return []
+    return group.flatMap(one => [
+      belowHighest(one, highest, setting),
+      ...(typedSpread || highest.dry <= 0 ? [] : [shareOf(one, group, highest, setting)]),
+    ])
+  })
 }
 
 function belowHighest(one: Measured, highest: Measured, setting: Setting): CylinderVerdict {
   const { units, stage, circumstances } = setting
   const words = (psi: number) => pressureWords(psi, units)
   const typed = circumstances.specification?.compressionSpread
-  const maximum = typed ? inPsi(typed) : compressionRules.spreadPsi
+  const rules = ruleSet('compressionSpread', setting)
+  const maximum = typed ? inPsi(typed) : rules.psi
   const below = highest.dry - one.dry
-  const plusMinus = one === highest ? 0 : Math.hypot(one.plusMinus, highest.plusMinus)
+  const plusMinus = one === highest ? 0 : Math.hypot(one.between, highest.between)
   const verdict = againstMaximum(below, plusMinus, maximum)
   return {
     test: 'compression',
@@ -56,30 +73,7 @@ function belowHighest(one: Measured, highest: Measured, setting: Setting): Cylin
       one === highest
         ? `The highest: ${words(one.dry)} (${basisOf(one, words)}).`
         : `${words(one.dry)} (${basisOf(one, words)}) against ${words(highest.dry)} in cylinder ${highest.cylinder}.${settle(verdict)}`,
-    source: typed ? sources.typed : sources.practice,
-  }
-}
-
-function shareOfHighest(one: Measured, highest: Measured, { stage, units }: Setting): CylinderVerdict {
-  const words = (psi: number) => pressureWords(psi, units)
-  const share = (100 * one.dry) / highest.dry
-  const plusMinus =
-    one === highest
-      ? 0
-      : 100 * Math.hypot(one.plusMinus / highest.dry, (one.dry * highest.plusMinus) / highest.dry ** 2)
-  const verdict = againstMinimum(share, plusMinus, compressionRules.shareOfHighest)
-  return {
-    test: 'compression',
-    rule: 'share of highest',
-    cylinder: one.cylinder,
-    stage,
-    value: round(share),
-    plusMinus: round(plusMinus),
-    unit: '%',
-    verdict,
-    limit: `at least ${percentWords(compressionRules.shareOfHighest)} of the highest cylinder`,
-    why: `${words(one.dry)} against ${words(highest.dry)} in cylinder ${highest.cylinder}.${settle(verdict)}`,
-    source: sources.share,
+    source: typed ? sources.typed : rules.source,
   }
 }
 
@@ -121,24 +115,35 @@ function typedMinimum(
   }
 }
 
-/** Reading above the floor proves nothing, so it is only noted. */
-function usualFloor(one: Measured, { stage, units, circumstances }: Setting): CylinderVerdict {
+/**
+ * A floor only warns, and reading above it proves nothing, unless the job's rule set has a floor of its own: then it is
+ * a limit. Either way it falls with the air pressure.
+ */
+function usualFloor(one: Measured, setting: Setting): CylinderVerdict {
+  const { stage, units, circumstances } = setting
+  const rules = ruleSet('compressionShare', setting)
+  const isLimit = rules.floorPsi !== undefined
   const words = (psi: number) => pressureWords(psi, units)
-  const floor = compressionRules.floorPsi * Math.min(1, pressureRatio(atmosphereOf(circumstances)))
+  const floor =
+    (rules.floorPsi ?? compressionRules.floorPsi) * Math.min(1, pressureRatio(atmosphereOf(circumstances)))
   const call = againstMinimum(one.dry, one.plusMinus, floor)
+  const asWarning = call === 'within' ? 'noted' : call === 'outside' ? 'watch' : call
+  const seen = `${words(one.dry)} (${basisOf(one, words)})`
   return {
     test: 'compression',
-    rule: 'usual floor',
+    rule: isLimit ? 'floor' : 'usual floor',
     cylinder: one.cylinder,
     stage,
     ...pressureShown(one.dry, units),
     plusMinus: pressureShown(one.plusMinus, units).value,
-    verdict: call === 'within' ? 'noted' : call === 'outside' ? 'watch' : call,
-    limit: `seldom below ${words(floor)}; the service information decides`,
+    verdict: isLimit ? call : asWarning,
+    limit: isLimit
+      ? `none under ${words(floor)}; the service information decides`
+      : `seldom below ${words(floor)}; the service information decides`,
     why:
       call === 'within'
-        ? `${words(one.dry)} (${basisOf(one, words)}); no specification is typed.`
-        : `${words(one.dry)} (${basisOf(one, words)}). If all are as low: cranking speed, a shut throttle, valve timing or wear; some engines are built so.${settle(call)}`,
-    source: sources.floor,
+        ? `${seen}; no specification is typed.`
+        : `${seen}. If all are as low: cranking speed, a shut throttle, valve timing or wear; some engines are built so.${settle(call)}`,
+    source: isLimit ? rules.source : sources.floor,
   }
 }

@@ -5,16 +5,22 @@ import type { PullOf } from '../job/pull-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
 import { toPressure } from '../units/convert.ts'
 import type { Pressure } from '../units/quantity.ts'
-import { readingError } from './calling.ts'
 import { median, rangeOf, tidy } from './middle.ts'
+import { intervalOf, pressureBounds } from './uncertainty.ts'
 import { byCylinder } from './verdict.ts'
 
 export type CompressionValue = {
   cylinder: number
   /** Middle of the valid dry pulls, psi. */
   dry?: number
-  /** Half a scale division, or half the range of the dry pulls where that is more, psi. */
+  /** Half a division or half the range of the dry pulls, whichever is more, with the tester's accuracy class, psi. */
   plusMinus: number
+  /** The same without the class, which two cylinders on one tester share: for comparing them, psi. */
+  between: number
+  /** Half a scale division of the coarsest tester used on it, psi. */
+  read: number
+  /** Ids of the testers that its dry pulls name, in order of id. */
+  testers: string[]
   /** Greatest difference between dry pulls of this cylinder, psi. */
   range: number
   /** Middle of the first puffs of the dry pulls, psi. */
@@ -40,6 +46,7 @@ export function compressionValues(job: Job, stage: Stage): CompressionValue[] {
   return [...new Set(pulls.map(pull => pull.cylinder))]
     .map(cylinder =>
       valueOf(
+        job,
         cylinder,
         pulls.filter(pull => pull.cylinder === cylinder),
       ),
@@ -47,20 +54,31 @@ export function compressionValues(job: Job, stage: Stage): CompressionValue[] {
     .toSorted(byCylinder)
 }
 
-function valueOf(cylinder: number, pulls: readonly PullOf<'compression'>[]): CompressionValue {
-  const dry = pulls.filter(pull => pull.entry.wet !== true).map(pull => pull.entry)
+function valueOf(job: Job, cylinder: number, pulls: readonly PullOf<'compression'>[]): CompressionValue {
+  const dryPulls = pulls.filter(pull => pull.entry.wet !== true)
+  const dry = dryPulls.map(pull => pull.entry)
+  const bounds = pulls.map(pull => pressureBounds(job, pull.instrument))
+  const read = tidy(Math.max(...bounds.map(one => one.read)))
+  const byClass = Math.max(...bounds.map(one => one.byClass))
   const finals = dry.map(entry => inPsi(entry.final)).toSorted((a, b) => a - b)
   const puffed = dry.flatMap(({ firstPuff, final }) =>
     firstPuff ? [{ first: inPsi(firstPuff), final: inPsi(final) }] : [],
   )
   const wet = pulls.filter(pull => pull.entry.wet === true).map(pull => inPsi(pull.entry.final))
   const range = rangeOf(finals)
+  // Pulls that differ by less than a division differ by how they were read: the larger of the two, not both.
+  const between = Math.max(read, range / 2)
   return {
     cylinder,
     finals,
     pulls: finals.length,
     range,
-    plusMinus: Math.max(readingError.psi, range / 2),
+    plusMinus: byClass === 0 ? between : tidy(intervalOf([between, byClass])),
+    between,
+    read,
+    testers: [
+      ...new Set(dryPulls.flatMap(({ instrument }) => (instrument === undefined ? [] : [instrument]))),
+    ].toSorted(),
     ...(finals.length > 0 ? { dry: median(finals) } : {}),
     ...(puffed.length > 0
       ? {

@@ -1,6 +1,5 @@
 // The wet pull: what oil on the piston does to a low cylinder, beside what it does to a good one.
 import type { Layout } from '../engine/layout-schema.ts'
-import { readingError } from './calling.ts'
 import type { Setting } from './compression-comparison.ts'
 import type { Measured } from './compression-values.ts'
 import { median } from './middle.ts'
@@ -12,10 +11,8 @@ type Wet = Measured & { wet: number }
 const hasWet = (one: Measured): one is Wet => one.wet !== undefined && one.dry > 0
 
 const riseOf = (one: Wet): number => (100 * (one.wet - one.dry)) / one.dry
-const doubtOf = (one: Wet): number => {
-  const wetError = readingError.psi
-  return 100 * Math.hypot(wetError / one.dry, (one.wet * one.plusMinus) / one.dry ** 2)
-}
+const doubtOf = (one: Wet): number =>
+  100 * Math.hypot(one.read / one.dry, (one.wet * one.between) / one.dry ** 2)
 
 /**
  * A wet rise separates rings from valves; it judges nothing by itself, so it is only noted. The oil takes up chamber

@@ -4,6 +4,7 @@ import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
 import { firstPuffs, repeats } from './compression-build-up.ts'
 import { againstHighest, againstLeast, type Setting } from './compression-comparison.ts'
+import { differentTesters } from './compression-testers.ts'
 import { compressionValues, isMeasured } from './compression-values.ts'
 import { wetRises } from './compression-wet.ts'
 import { type ShownUnits, tradeUnits } from './shown.ts'
@@ -31,6 +32,7 @@ export function judgeCompression(job: Job, stage: Stage, units: ShownUnits = tra
     ...compared,
     ...firstPuffs(values, setting),
     ...values.map(one => repeats(one, setting)),
+    ...differentTesters(values, job, stage),
     ...wetRises(values, low, job.layout.arrangement, setting),
   ].toSorted(byCylinder)
 }
@@ -47,4 +49,9 @@ export const lowCylinders = (verdicts: readonly GaugeVerdict[]): Set<number> =>
     ),
   )
 
-const lowRules: ReadonlySet<string> = new Set(['below highest', 'share of highest', 'specified minimum'])
+const lowRules: ReadonlySet<string> = new Set([
+  'below highest',
+  'share of highest',
+  'share of average',
+  'specified minimum',
+])

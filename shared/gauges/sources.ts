@@ -3,8 +3,6 @@
 export const sources = {
   practice: 'common practice',
   typed: 'specification typed for this vehicle',
-  share:
-    'US Army TM 5-4210-230-14&P-1, Addendum 2; Ford compression gauge check (2010); Mazda compression page (2008)',
   floor: 'General Motors compression test pages (1990-2009)',
   wet: 'US Army TM 5-4210-230-14&P-1, Addendum 2; General Motors and Ford compression pages; oil volume: calculated',
   repeat: 'common practice; the figure is from memory, no published text found',

@@ -39,7 +39,7 @@ function judgedAsNumbers(psi: readonly number[]) {
   const job = jobWith({ pulls: onePullEach(psi), layout: layoutOf(psi.length) })
   const values = compressionValues(job, 'as found')
     .filter(isMeasured)
-    .map(one => ({ ...one, plusMinus: 0 }))
+    .map(one => ({ ...one, plusMinus: 0, between: 0 }))
   const setting = { stage: 'as found' as const, units: tradeUnits, circumstances: {} }
   return [...againstHighest(values, setting), ...againstLeast(values, setting)]
 }
