@@ -1,5 +1,5 @@
 // A horizontal bar from nought with its limit lines, an inner bar (first puff), and the interval the value lies in.
-type BarProps = {
+export type BarProps = {
   /** All in the unit of `full`, the right end of the scale. */
   value: number
   full: number

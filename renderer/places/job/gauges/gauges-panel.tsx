@@ -1,69 +1,90 @@
-// The Gauges work area: one test at a time, with its caution and steps, its entries, pictures and verdicts.
-import { type ReactNode, useState } from 'react'
-import { deference, gauges } from '../../../../shared/gauges/gauges.ts'
+// The Gauges work area: one test at a time, with its caution and steps, its set-up, its entries and its verdicts.
+import { useState } from 'react'
+import { deference, gauges, judgeAll } from '../../../../shared/gauges/gauges.ts'
 import type { TestKind } from '../../../../shared/job/pull-schema.ts'
 import { useUnits } from '../../../api/use-settings.ts'
 import { useJobPage } from '../job-context.ts'
-import { OrderSwitch } from '../order-switch.tsx'
-import { BalanceTable } from './balance-table.tsx'
-import { CompressionTable } from './compression-table.tsx'
+import { CylinderEntry } from './cylinder-entry.tsx'
+import { cylinderTests } from './cylinder-tests/cylinder-tests.ts'
+import { EngineForm } from './engine-form.tsx'
+import { engineTests } from './engine-tests/engine-tests.ts'
+import './entry/entry.css'
 import './gauges-panel.css'
-import { VacuumTable } from './vacuum-table.tsx'
+import { IdleBand } from './idle-band.tsx'
+import { Observations } from './observations.tsx'
+import { RecordingTest } from './recordings/recording-test.tsx'
+import { rememberedTest, rememberTest } from './remembered-test.ts'
+import { InstrumentPicker } from './set-up/instrument-picker.tsx'
+import { SetUpBar } from './set-up/set-up-bar.tsx'
+import { type InstrumentChoice, useInstrument } from './set-up/use-instrument.ts'
+import { TestChooser } from './test-chooser.tsx'
 import { Verdicts } from './verdicts.tsx'
-
-const tables: Partial<Record<TestKind, () => ReactNode>> = {
-  compression: CompressionTable,
-  balance: BalanceTable,
-  vacuum: VacuumTable,
-}
 
 export function GaugesPanel() {
   const { job, tray } = useJobPage()
   const units = useUnits()
-  const [test, setTest] = useState<TestKind>('compression')
-  const gauge = gauges.find(one => one.test === test)
-  if (!gauge) return null
-  const Table = tables[test] ?? (() => null)
-  const verdicts = gauge.judge(job, tray.stage, units)
+  const [test, setTest] = useState<TestKind>(() => rememberedTest(job.id))
+  const instrument = useInstrument(test)
+  const verdicts = judgeAll(job, tray.stage, units)
   return (
     <div className="gauges-panel">
-      <div className="row">
-        <div className="row" role="group" aria-label="Test">
-          {gauges.map(one => (
-            <button
-              key={one.test}
-              type="button"
-              className="tag-filter"
-              aria-pressed={one.test === test}
-              onClick={() => setTest(one.test)}
-            >
-              {one.title}
-            </button>
-          ))}
-        </div>
-        <span className="grow" />
-        {test !== 'vacuum' && <OrderSwitch label="Order of entry" />}
-        <span className="quiet">readings go to: {tray.stage}</span>
-      </div>
+      <TestChooser
+        value={test}
+        verdicts={verdicts}
+        onChange={chosen => {
+          rememberTest(job.id, chosen)
+          setTest(chosen)
+        }}
+      />
+      {/* A recording shows its own, at the place where it is taken. */}
+      {test !== 'relative compression' && test !== 'crank speed' && <Guide test={test} />}
+      <SetUpBar test={test} />
+      <InstrumentPicker choice={instrument} />
+      <Entry key={`${tray.id} ${test}`} test={test} instrument={instrument} />
+      <p className="quiet">Readings go to: {tray.stage}.</p>
+      <Verdicts verdicts={verdicts.filter(one => one.test === test)} />
+    </div>
+  )
+}
+
+function Guide({ test }: { test: TestKind }) {
+  const gauge = gauges.find(one => one.test === test)
+  return (
+    <>
       <section className="caution" aria-label="Caution">
         <strong>Caution</strong>
         <ul>
-          {gauge.cautions.map(text => (
+          {gauge?.cautions.map(text => (
             <li key={text}>{text}</li>
           ))}
           <li>{deference}</li>
         </ul>
       </section>
-      <details>
-        <summary>Steps</summary>
-        <ol>
-          {gauge.steps.map(text => (
-            <li key={text}>{text}</li>
-          ))}
-        </ol>
-      </details>
-      <Table key={`${tray.id} ${test}`} />
-      <Verdicts verdicts={verdicts} />
-    </div>
+      {gauge && gauge.steps.length > 0 && (
+        <details>
+          <summary>Steps</summary>
+          <ol>
+            {gauge.steps.map(text => (
+              <li key={text}>{text}</li>
+            ))}
+          </ol>
+        </details>
+      )}
+    </>
+  )
+}
+
+function Entry({ test, instrument }: { test: TestKind; instrument: InstrumentChoice }) {
+  const ofCylinders = cylinderTests[test]
+  const ofEngine = engineTests[test]
+  if (test === 'relative compression' || test === 'crank speed') return <RecordingTest test={test} />
+  if (test === 'observation') return <Observations />
+  if (ofCylinders) return <CylinderEntry define={ofCylinders} instrument={instrument.chosen} />
+  if (!ofEngine) return null
+  return (
+    <>
+      <EngineForm define={ofEngine} instrument={instrument.chosen} />
+      {test === 'vacuum' && <IdleBand />}
+    </>
   )
 }

@@ -1,5 +1,6 @@
 // The pulls made so far. None is ever deleted: pressing one voids it with a reason, or makes a voided one count again.
 import { useState } from 'react'
+import { asCorrected } from '../../../../shared/job/current.ts'
 import type { Pull } from '../../../../shared/job/pull-schema.ts'
 import { Button } from '../../../parts/button.tsx'
 import { Dialog } from '../../../parts/dialog.tsx'
@@ -15,10 +16,12 @@ const reasons = [
   'throttle was shut',
 ]
 
-export function PullChips({ pulls, label }: PullChipsProps) {
+export function PullChips({ pulls, label: asMade }: PullChipsProps) {
   const { apply, readOnly } = useJobPage()
   const [chosen, setChosen] = useState<Pull>()
   const [reason, setReason] = useState('')
+  const label = (pull: Pull): string =>
+    `${asMade(asCorrected(pull))}${isCorrected(pull) ? ' (corrected)' : ''}`
   const close = () => {
     setChosen(undefined)
     setReason('')
@@ -103,4 +106,10 @@ export function PullChips({ pulls, label }: PullChipsProps) {
       )}
     </div>
   )
+}
+
+/** Taken back again, the entry counts as it was made. */
+function isCorrected(pull: Pull): boolean {
+  const last = pull.corrections?.at(-1)
+  return last !== undefined && last.how.kind !== 'as entered'
 }
