@@ -88,6 +88,7 @@ export function createJobSessions(catalogue: Catalogue, now: () => Date = () => 
         id: randomUUID(),
         trayId: randomUUID(),
         now: at,
+        rules: catalogue.settings.get().rules,
         ...(person === undefined ? {} : { technician: person }),
         ...(demo ? { demo } : {}),
       }),

@@ -1,5 +1,6 @@
 // What a person can set. Applies at once, kept in the catalogue.
 import { z } from 'zod'
+import { ruleChoiceSchema } from '../gauges/rule-choice-schema.ts'
 import {
   altitudeUnits,
   distanceUnits,
@@ -24,6 +25,8 @@ export const settingsSchema = z.strictObject({
   /** After a tag, go on to the next plug. */
   autoAdvance: z.boolean(),
   paper: z.enum(['Letter', 'A4']),
+  /** The shop's own among the published limits; new jobs are judged by them. */
+  rules: ruleChoiceSchema.optional(),
 })
 export type Settings = z.infer<typeof settingsSchema>
 export type UnitChoice = Settings['units']

@@ -14,7 +14,8 @@ const shots = (list: readonly unknown[]): string => `${list.length} ${list.lengt
 
 const quantity = ({ value, unit }: { value: number; unit: string }): string => `${value} ${unit}`
 
-const pull = (pull: Pull): string => {
+/** A pull in a few words, quantities as they were entered: "pull 148 psi, cylinder 3". */
+export const pullWords = (pull: Pull): string => {
   switch (pull.test) {
     case 'compression':
       return `${pull.entry.wet === true ? 'wet pull' : 'pull'} ${quantity(pull.entry.final)}, cylinder ${pull.cylinder}`
@@ -111,7 +112,7 @@ export const commandLabel = (command: Command): string => {
     case 'clear reading':
       return `clear reading, ${cylinders(command.slots)}`
     case 'add pull':
-      return pull(command.pull)
+      return pullWords(command.pull)
     case 'void pull':
       return `void pull: ${command.reason}`
     case 'unvoid pull':

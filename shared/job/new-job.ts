@@ -1,5 +1,6 @@
 // A job as it begins: the complaint, the engine, and one empty tray for the plugs as found.
 import type { Layout } from '../engine/layout-schema.ts'
+import type { RuleChoice } from '../gauges/rule-choice-schema.ts'
 import { emptySlots } from './empty-slots.ts'
 import type { EngineInWords, Job } from './job-schema.ts'
 import { currentSchemaVersion } from './schema-version.ts'
@@ -14,6 +15,8 @@ export type JobStart = {
   engine: EngineInWords
   layout: Layout
   technician?: string | undefined
+  /** The shop's own rules. */
+  rules?: RuleChoice | undefined
   /** True for an invented demonstration job. */
   demo?: boolean | undefined
 }
@@ -29,7 +32,7 @@ export const newJob = (start: JobStart): Job => ({
   complaint: start.complaint,
   engine: start.engine,
   layout: start.layout,
-  circumstances: {},
+  circumstances: start.rules === undefined ? {} : { rules: start.rules },
   trays: [
     {
       id: start.trayId,

@@ -1,4 +1,4 @@
-// What was measured, as tables in the person's units: compression, balance and vacuum of one stage.
+// What was measured at one stage, as tables in the person's units.
 import type { UnitChoice } from '../contract/settings-schema.ts'
 import { balanceValues } from '../gauges/balance-values.ts'
 import { compressionValues } from '../gauges/compression-values.ts'
@@ -12,6 +12,7 @@ import type { Job } from '../job/job-schema.ts'
 import type { PullOf } from '../job/pull-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
 import { formatPressure, formatVacuum } from '../units/format.ts'
+import { otherTables } from './other-tables.ts'
 import { cylinderWords, limitNotes, none, wetNotes } from './verdict-words.ts'
 import { voidedNotes } from './voided-notes.ts'
 import type { WriteUpTable } from './write-up.ts'
@@ -22,6 +23,7 @@ export function measuredTables(job: Job, stage: Stage, units: UnitChoice): Write
     compressionTable(job, stage, units),
     balanceTable(job, stage, units),
     vacuumTable(job, stage, units),
+    ...otherTables(job, stage, units),
   ].filter(table => table !== undefined)
 }
 

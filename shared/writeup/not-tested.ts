@@ -5,12 +5,18 @@ import { gauges } from '../gauges/gauges.ts'
 import { inWords } from '../gauges/shown.ts'
 import { validPulls } from '../job/current.ts'
 import type { Job } from '../job/job-schema.ts'
+import type { TestKind } from '../job/pull-schema.ts'
 import { stagesOf } from '../job/stage.ts'
+
+/** The tests made on any rough-running engine; of the others only what was begun is spoken of. */
+const firstTests: ReadonlySet<TestKind> = new Set(['vacuum', 'balance', 'compression'])
 
 /** Short phrases without a full stop. */
 export function notTested(job: Job): string[] {
   return [
-    ...gauges.flatMap(({ test, title }) => untested(job, test, title)),
+    ...gauges
+      .filter(({ test }) => firstTests.has(test))
+      .flatMap(({ test, title }) => untested(job, test, title)),
     ...unread(job),
     ...notRepeated(job),
   ]
@@ -45,8 +51,10 @@ function notRepeated(job: Job): string[] {
   if (!job.repair) return []
   return gauges
     .filter(
-      ({ test }) =>
-        validPulls(job, test, 'as found').length > 0 && validPulls(job, test, 'after repair').length === 0,
+      ({ test, judge }) =>
+        validPulls(job, test, 'as found').length > 0 &&
+        validPulls(job, test, 'after repair').length === 0 &&
+        (firstTests.has(test) || judge(job, 'as found').some(one => one.verdict === 'outside')),
     )
     .map(({ title }) => `${title} not repeated after the repair`)
 }

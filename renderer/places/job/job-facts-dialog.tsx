@@ -3,8 +3,8 @@ import { useState } from 'react'
 import type { Layout } from '../../../shared/engine/layout-schema.ts'
 import { checkVin } from '../../../shared/engine/vin.ts'
 import type { Command } from '../../../shared/job/command-schema.ts'
-import { formatAltitude, formatPressure, formatVacuum } from '../../../shared/units/format.ts'
-import { parseAltitude, parsePressure, parseVacuum } from '../../../shared/units/parse.ts'
+import { formatAltitude, formatVacuum } from '../../../shared/units/format.ts'
+import { parseAltitude, parseVacuum } from '../../../shared/units/parse.ts'
 import { useUnits } from '../../api/use-settings.ts'
 import { Button } from '../../parts/button.tsx'
 import { Dialog } from '../../parts/dialog.tsx'
@@ -14,6 +14,7 @@ import { VinRemark } from '../../parts/vin-remark.tsx'
 import { LayoutPicker } from '../../parts/layout-picker/layout-picker.tsx'
 import '../jobs/new-job.css'
 import { useJobPage } from './job-context.ts'
+import { SpecificationFields } from './specification-fields.tsx'
 
 export function JobFactsDialog({ onClose }: { onClose: () => void }) {
   const { job, apply } = useJobPage()
@@ -118,20 +119,6 @@ export function JobFactsDialog({ onClose }: { onClose: () => void }) {
             setCircumstances(barometer ? { ...rest, barometer } : rest)
           }}
         />
-        <QuantityField
-          label="Specified least compression"
-          unit={units.pressure}
-          value={circumstances.specification?.compressionMinimum}
-          format={one => formatPressure(one, units.pressure)}
-          parse={text => parsePressure(text, units.pressure)}
-          onWrong={mark('specification')}
-          onChange={minimum => {
-            const { specification, ...rest } = circumstances
-            const { compressionMinimum: _, ...others } = specification ?? {}
-            const next = minimum ? { ...others, compressionMinimum: minimum } : others
-            setCircumstances(Object.keys(next).length > 0 ? { ...rest, specification: next } : rest)
-          }}
-        />
         <label className="check">
           <input
             type="checkbox"
@@ -141,6 +128,14 @@ export function JobFactsDialog({ onClose }: { onClose: () => void }) {
           Engine warm
         </label>
       </div>
+      <SpecificationFields
+        value={circumstances.specification ?? {}}
+        mark={mark}
+        onChange={specification => {
+          const { specification: _, ...rest } = circumstances
+          setCircumstances(Object.keys(specification).length > 0 ? { ...rest, specification } : rest)
+        }}
+      />
       <label className="field">
         <span className="field-label">Notes</span>
         <textarea rows={3} maxLength={8000} value={notes} onChange={event => setNotes(event.target.value)} />

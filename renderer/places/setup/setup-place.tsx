@@ -16,6 +16,7 @@ import { usePageTitle } from '../../parts/use-page-title.ts'
 import { DemoLoader } from '../jobs/demo-loader.tsx'
 import { About } from './about.tsx'
 import { CatalogueCheck } from './catalogue-check.tsx'
+import { RuleChoices } from './rule-choices.tsx'
 import './setup-place.css'
 
 const units = {
@@ -167,6 +168,13 @@ function SetupFields({ settings, folder, version, readOnly }: SetupFieldsProps) 
             }}
           />
         </label>
+      </Section>
+      <Section title="Rules of this shop">
+        <p className="field-remark">
+          Published limits contradict each other. New jobs are judged by these; a limit typed from the
+          vehicle&rsquo;s service information always wins, and every verdict names the rule it used.
+        </p>
+        <RuleChoices rules={settings.rules ?? {}} onChange={rules => set({ rules })} />
       </Section>
       <Section title="Own layouts">
         {own.length === 0 && <p>None yet. “Draw another” in a new job makes one.</p>}
