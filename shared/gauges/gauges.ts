@@ -6,7 +6,9 @@ import { judgeCompression } from './compression.ts'
 import type { Gauge } from './gauge.ts'
 import { misfireCountsGauge } from './misfire-counts.ts'
 import { mode06Gauge } from './mode-06.ts'
+import { resistanceGauge } from './resistance.ts'
 import { type ShownUnits, tradeUnits } from './shown.ts'
+import { sparkGauge } from './spark.ts'
 import { troubleCodesGauge } from './trouble-codes.ts'
 import { vacuumGauge } from './vacuum-gauge.ts'
 import type { GaugeVerdict } from './verdict.ts'
@@ -37,6 +39,8 @@ export const gauges: readonly Gauge[] = [
   misfireCountsGauge,
   troubleCodesGauge,
   mode06Gauge,
+  sparkGauge,
+  resistanceGauge,
 ]
 
 /** Every verdict that the readings of one stage allow. */
