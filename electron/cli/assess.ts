@@ -1,4 +1,5 @@
 // `plugtray assess`: what the readings and tags of one job say, as far as it is built.
+import { valueWords } from '../../shared/diagnosis/gauge-evidence.ts'
 import { assess, type Assessment } from '../../shared/diagnosis/assessment.ts'
 import { type CliCommand, flag, printable, UsageError } from './command-line.ts'
 import { readJobFile } from './read-job.ts'
@@ -26,10 +27,12 @@ function asText(assessment: Assessment): string {
     for (const { text } of evidence) lines.push(`       ${text}`)
   }
   if (assessment.tests.length > 0) lines.push('', 'Tests')
-  for (const { test, cylinder, verdict, why, limit } of assessment.tests)
+  for (const one of assessment.tests) {
+    const where = one.cylinder === undefined ? '' : ` ${one.cylinder}`
     lines.push(
-      `  ${test}${cylinder === undefined ? '' : ` ${cylinder}`}: ${verdict}. ${why} (limit: ${limit})`,
+      `  ${one.test}${where}, ${one.stage}, ${one.rule} ${valueWords(one)}: ${one.verdict}. ${one.why} (limit: ${one.limit}) [${one.source}]`,
     )
+  }
   if (assessment.flags.length > 0) lines.push('', 'Remarks', ...assessment.flags.map(one => `  ${one.text}`))
   return `${printableLines(lines)}\n`
 }

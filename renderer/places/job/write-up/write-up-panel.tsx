@@ -13,6 +13,7 @@ import { useNotices } from '../../../parts/notices.tsx'
 import { StateWord } from '../../../parts/state-glyph.tsx'
 import { useJobPage } from '../job-context.ts'
 import { PhotoChoice } from './photo-choice.tsx'
+import { Refitting } from './refitting.tsx'
 import { RepairFields } from './repair-fields.tsx'
 import './write-up-panel.css'
 
@@ -64,6 +65,7 @@ export function WriteUpPanel() {
         </Button>
       </div>
       <RepairFields audience={audience} />
+      <Refitting />
       <PhotoChoice />
       <article className="card write-up-preview" aria-label="Preview">
         <h2>{report.title}</h2>
