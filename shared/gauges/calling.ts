@@ -29,6 +29,9 @@ export const settle = (verdict: Verdict): string =>
 export const readingError = {
   /** 5 psi divisions. */
   psi: 2.5,
+  /** Leak-down: 2 psi divisions on two gauges, 2 % divisions on a dial. */
+  leakPsi: 1,
+  leakPercent: 1,
   /** 0.5 inHg divisions. */
   inHg: 0.25,
   /** The engine's speed wanders about 10 rpm while it is read. */

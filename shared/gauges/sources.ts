@@ -7,6 +7,10 @@ export const sources = {
   wet: 'US Army TM 5-4210-230-14&P-1, Addendum 2; General Motors and Ford compression pages; oil volume: calculated',
   repeat: 'common practice; the figure is from memory, no published text found',
   firstPuff: 'common practice, no published text found',
+  leakPractice: 'common practice; FAA AC 43.13-1B, para 8-14',
+  leakPaths:
+    'Dodge cylinder leakage pages (2002); Mazda cylinder leakage page (2008); aviation trade articles on differential compression',
+  running: 'common practice; the figures are from memory, no published text found',
   balance: 'common practice; technician certification study pages',
   idle: 'common practice at sea level; altitude: US Army TM 9-4910-677-14&P and US Standard Atmosphere 1976',
   fast: 'common practice; hand vacuum pump manual (MV8500)',
