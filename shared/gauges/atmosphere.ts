@@ -14,17 +14,27 @@ export function atmosphereOf(circumstances: Circumstances): Atmosphere {
 /** Local air pressure as a part of that at sea level: what a compression reading and a cranking vacuum follow. */
 export const pressureRatio = (atmosphere: Atmosphere): number => atmosphere.inHg / seaLevelPressure
 
+/** How far the air pressure here has fallen from that of the standard atmosphere at sea level, inHg. */
+export const fallOf = (atmosphere: Atmosphere): number => seaLevelPressure - atmosphere.inHg
+
 /**
- * Lower and upper edge of normal idle vacuum, inHg. At altitude the manifold's absolute pressure stays put, so the fall
- * of the atmosphere is subtracted; scaling by the pressure ratio would expect too much.
+ * Lower and upper edge of normal idle vacuum, inHg; `atSeaLevel` is the rule in use, the common one if left out. At
+ * altitude the manifold's absolute pressure stays put, so the fall of the atmosphere is subtracted; scaling by the
+ * pressure ratio would expect too much.
  */
-export function idleBand(atmosphere: Atmosphere): { low: number; high: number } {
-  const fall = seaLevelPressure - atmosphere.inHg
-  return { low: 17 - fall, high: 21 - fall }
+export function idleBand(
+  atmosphere: Atmosphere,
+  atSeaLevel: { low: number; high: number } = { low: 17, high: 21 },
+): { low: number; high: number } {
+  const fall = fallOf(atmosphere)
+  return { low: atSeaLevel.low - fall, high: atSeaLevel.high - fall }
 }
 
-/** Least flutter while cranking with the throttle shut, about 2 to 2.5 inHg; so small a reading follows the ratio. */
-export function crankingBand(atmosphere: Atmosphere): { low: number; high: number } {
+/** Least vacuum while cranking with the throttle shut, and what is surely enough, inHg; it follows the ratio. */
+export function crankingBand(
+  atmosphere: Atmosphere,
+  atSeaLevel: { least: number; sure: number },
+): { least: number; sure: number } {
   const ratio = pressureRatio(atmosphere)
-  return { low: 2 * ratio, high: 2.5 * ratio }
+  return { least: atSeaLevel.least * ratio, sure: atSeaLevel.sure * ratio }
 }

@@ -1,7 +1,7 @@
 // The numbers behind the pictures of a test: bars with their limits, and the idle band. All in psi, rpm or inHg.
 import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
-import { type Atmosphere, atmosphereOf, idleBand } from './atmosphere.ts'
+import { type Atmosphere, atmosphereOf } from './atmosphere.ts'
 import { balanceShares } from './balance.ts'
 import { balanceRules, type Share } from './balance-share.ts'
 import { type BalanceValue, balanceValues } from './balance-values.ts'
@@ -10,7 +10,8 @@ import { type CompressionValue, compressionValues, inPsi, isMeasured } from './c
 import { median } from './middle.ts'
 import { ruleSet } from './rule-sets.ts'
 import { sources } from './sources.ts'
-import { phaseValue, type VacuumValue } from './vacuum-values.ts'
+import { idleExpectation } from './vacuum-expectation.ts'
+import { phaseValue, possiblePulls, swingOf, type VacuumValue } from './vacuum-values.ts'
 
 export type LimitLine = { at: number; label: string; source: string }
 
@@ -96,21 +97,33 @@ export function balanceBars(job: Job, stage: Stage): BalanceBars {
 
 export type VacuumBand = {
   unit: 'inHg'
+  /** Where idle is expected, here and in today's air. */
   low: number
   high: number
-  atmosphere: Atmosphere
+  /** Which edges were typed for this vehicle; the others are the general rule's. */
+  typed: 'both' | 'low' | 'high' | 'none'
   source: string
+  atmosphere: Atmosphere
+  /** The scale of the picture: no vacuum to the local air pressure. */
+  from: 0
+  to: number
   idle?: VacuumValue
+  /** Lowest and highest the needle reached at idle, where that was noted. */
+  swing?: { low: number; high: number }
 }
 
+/** The idle reading against its expectation: what is judged is what is drawn. */
 export function vacuumBand(job: Job, stage: Stage): VacuumBand {
   const atmosphere = atmosphereOf(job.circumstances)
   const idle = phaseValue(job, stage, 'idle')
+  const swing = swingOf(job, possiblePulls(job, stage, 'idle'))
   return {
     unit: 'inHg',
-    ...idleBand(atmosphere),
+    ...idleExpectation(job),
     atmosphere,
-    source: sources.idle,
+    from: 0,
+    to: atmosphere.inHg,
     ...(idle ? { idle } : {}),
+    ...(swing ? { swing: { low: swing.low, high: swing.high } } : {}),
   }
 }

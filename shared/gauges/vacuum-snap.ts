@@ -2,13 +2,16 @@
 import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
 import { againstMaximum, settle } from './calling.ts'
-import { round, type ShownUnits, vacuumShown, vacuumWords } from './shown.ts'
+import { round, type ShownUnits, vacuumWords } from './shown.ts'
 import { sources } from './sources.ts'
-import { inHg, possiblePulls, valueOf, type VacuumValue } from './vacuum-values.ts'
+import { possiblePulls, valueOf, type VacuumValue } from './vacuum-values.ts'
+import { shownVacuum } from './vacuum-words.ts'
 import type { GaugeVerdict } from './verdict.ts'
 
 /** Published low points run from 0 to 5 inHg; a hard zero alone is no fault. */
-export const snapLowest = 5
+const snapLowest = 5
+/** One scale division; the idle after a snap is seldom exactly the one before. Ours. */
+const settleWithin = 0.5
 
 /** `idle` is the idle reading of the same stage. */
 export function judgeSnap(
@@ -18,11 +21,13 @@ export function judgeSnap(
   units: ShownUnits,
 ): GaugeVerdict[] {
   const pulls = possiblePulls(job, stage, 'snap')
-  const low = valueOf(pulls.map(pull => inHg(pull.entry.reading)))
-  const rebound = valueOf(pulls.flatMap(({ entry }) => (entry.rebound ? [inHg(entry.rebound)] : [])))
+  const low = valueOf(job, pulls, entry => entry.reading)
+  const rebound = valueOf(job, pulls, entry => entry.rebound)
+  const settled = valueOf(job, pulls, entry => entry.settled)
   return [
     ...(low ? [fall(low, stage, units)] : []),
     ...(rebound ? [reboundOver(rebound, idle, stage, units)] : []),
+    ...(settled && idle ? [settling(settled, idle, stage, units)] : []),
   ]
 }
 
@@ -34,8 +39,7 @@ function fall(low: VacuumValue, stage: Stage, units: ShownUnits): GaugeVerdict {
     test: 'vacuum',
     rule: 'snap, lowest',
     stage,
-    ...vacuumShown(low.value, units),
-    plusMinus: vacuumShown(low.plusMinus, units).value,
+    ...shownVacuum(low, units),
     verdict,
     limit: `falls to between 0 and ${vacuumWords(snapLowest, units)}`,
     why:
@@ -56,8 +60,7 @@ function reboundOver(
     test: 'vacuum',
     rule: 'snap, rebound',
     stage,
-    ...vacuumShown(rebound.value, units),
-    plusMinus: vacuumShown(rebound.plusMinus, units).value,
+    ...shownVacuum(rebound, units),
     source: sources.snap,
   } as const
   if (!idle)
@@ -79,5 +82,26 @@ function reboundOver(
         ? `${round(over) > 0 ? vacuumWords(over, units) : 'A little'} above idle: a wide fall and a wide rebound are normal.`
         : `A small rebound: rings not sealing come first, once gasket leaks are excluded.${settle(verdict)}`,
     source: sources.snap,
+  }
+}
+
+/** Where the needle comes to rest again: at the idle reading, or the return hangs. */
+function settling(settled: VacuumValue, idle: VacuumValue, stage: Stage, units: ShownUnits): GaugeVerdict {
+  const apart = settled.value - idle.value
+  const doubt = Math.hypot(settled.plusMinus, idle.plusMinus) + settleWithin
+  const back = Math.abs(apart) <= doubt
+  return {
+    test: 'vacuum',
+    rule: 'snap, settled',
+    stage,
+    ...shownVacuum(settled, units),
+    verdict: back ? 'within' : 'watch',
+    limit: `back at the idle reading of ${vacuumWords(idle.value, units)}`,
+    why: back
+      ? 'It settles where it idled.'
+      : apart < 0
+        ? 'It comes to rest below idle: exhaust back pressure holds the return, or the idle had not come back when it was read.'
+        : 'It comes to rest above idle: the speed had not come back when it was read.',
+    source: 'Subaru intake manifold vacuum page; Lincoln general vacuum test page',
   }
 }

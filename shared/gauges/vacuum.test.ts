@@ -1,14 +1,20 @@
 import { describe, expect, it } from 'vitest'
 import type { Circumstances } from '../job/job-schema.ts'
-import type { Pull } from '../job/pull-schema.ts'
+import type { Pull, PullOf } from '../job/pull-schema.ts'
 import { vacuumBand } from './bars.ts'
 import { inHg, jobWith, vacuum } from './testing/evidence-job.ts'
 import { judgeVacuum } from './vacuum.ts'
+import type { VacuumEntry } from './vacuum-entry.ts'
 
 const judge = (pulls: Pull[], circumstances: Circumstances = {}) =>
   judgeVacuum(jobWith({ pulls, circumstances }), 'as found')
 const ruled = (rule: string, pulls: Pull[], circumstances: Circumstances = {}) =>
   judge(pulls, circumstances).find(one => one.rule === rule)
+/** The pull with more noted. */
+const noting = (pull: PullOf<'vacuum'>, more: Partial<VacuumEntry>): PullOf<'vacuum'> => ({
+  ...pull,
+  entry: { ...pull.entry, ...more },
+})
 
 describe('idle at sea level, 17 to 21 inHg', () => {
   it.each([
@@ -169,6 +175,126 @@ describe('the needle', () => {
   })
 })
 
+describe('2500 rpm held', () => {
+  it.each([
+    ['holds', 'within'],
+    ['rises', 'within'],
+    ['falls slowly', 'watch'],
+    ['falls toward zero', 'outside'],
+  ] as const)('%s: %s', (trend, verdict) => {
+    const pulls = [vacuum('idle', 19), noting(vacuum('2500 rpm', 19), { trend })]
+    expect(ruled('2500 rpm, held', pulls)).toMatchObject({ verdict })
+  })
+  it('counts the worst of several pulls', () => {
+    const pulls = (['holds', 'falls slowly'] as const).map(trend => noting(vacuum('2500 rpm', 19), { trend }))
+    expect(ruled('2500 rpm, held', pulls)).toMatchObject({ verdict: 'watch' })
+  })
+})
+
+describe('trailing throttle against an idle of 19', () => {
+  it.each([
+    [22, 'within'],
+    [19.4, 'within'],
+    [19.2, 'cannot be called'],
+    [18.5, 'watch'],
+  ] as const)('%d inHg is %s', (reading, verdict) => {
+    const pulls = [vacuum('idle', 19), vacuum('trailing throttle', reading)]
+    expect(ruled('trailing throttle', pulls)).toMatchObject({ verdict, source: 'common practice' })
+  })
+  it('is only noted without idle', () => {
+    expect(ruled('trailing throttle', [vacuum('trailing throttle', 22)])).toMatchObject({ verdict: 'noted' })
+  })
+})
+
+describe('after a snap the needle', () => {
+  const settled = (value: number) =>
+    ruled('snap, settled', [vacuum('idle', 19), noting(vacuum('snap', 0), { settled: inHg(value) })])
+  it('is back where it idled', () => {
+    expect(settled(19.3)).toMatchObject({ verdict: 'within' })
+  })
+  it('may hang below', () => {
+    expect(settled(17)).toMatchObject({ verdict: 'watch', why: expect.stringContaining('back pressure') })
+  })
+})
+
+describe('rules of the shop and of the maker', () => {
+  it('idle at 16 is low by the common rule and within by another', () => {
+    expect(ruled('idle', [vacuum('idle', 16)])).toMatchObject({ verdict: 'outside' })
+    const other = ruled('idle', [vacuum('idle', 16)], { rules: { idleVacuum: 'idle-15-22' } })
+    expect(other).toMatchObject({ verdict: 'within', source: expect.stringContaining('college textbook') })
+  })
+  it('a typed specification wins, is named, and is not corrected for altitude', () => {
+    const specification = { idleVacuumMinimum: inHg(14), idleVacuumMaximum: inHg(16) }
+    const typed = { specification, altitude: { value: 5000, unit: 'ft' as const } }
+    expect(ruled('idle', [vacuum('idle', 15)], typed)).toMatchObject({
+      verdict: 'within',
+      source: 'specification typed for this vehicle',
+      limit: expect.stringContaining('not corrected'),
+    })
+    expect(ruled('idle', [vacuum('idle', 13)], typed)).toMatchObject({ verdict: 'outside' })
+    expect(ruled('idle', [vacuum('idle', 17)], typed)).toMatchObject({ verdict: 'outside' })
+  })
+  it('takes an edge that was not typed from the rule, and never a band upside down', () => {
+    const least = (value: number) => ({ specification: { idleVacuumMinimum: inHg(value) } })
+    expect(ruled('idle', [vacuum('idle', 23)], least(18))).toMatchObject({ verdict: 'watch' })
+    expect(ruled('idle', [vacuum('idle', 23)], least(22))).toMatchObject({ verdict: 'within' })
+    const most = { specification: { idleVacuumMaximum: inHg(15) } }
+    expect(ruled('idle', [vacuum('idle', 14)], most)).toMatchObject({ verdict: 'within' })
+  })
+  it('cranking at 3 is enough by the common rule and not by those for older engines', () => {
+    expect(ruled('cranking', [vacuum('cranking', 3)])).toMatchObject({ verdict: 'within' })
+    expect(
+      ruled('cranking', [vacuum('cranking', 3)], { rules: { crankingVacuum: 'cranking-4' } }),
+    ).toMatchObject({
+      verdict: 'outside',
+      source: expect.stringContaining('MV8500'),
+    })
+    expect(
+      ruled('cranking', [vacuum('cranking', 4)], { rules: { crankingVacuum: 'cranking-4' } }),
+    ).toMatchObject({
+      verdict: 'cannot be called',
+    })
+  })
+})
+
+describe('how it was cranked', () => {
+  const cranked = (reading: number, conditions: { throttle?: 'open' | 'closed'; crankingRpm?: number }) =>
+    judgeVacuum(
+      {
+        ...jobWith({ pulls: [vacuum('cranking', reading)] }),
+        setUps: [{ test: 'vacuum', stage: 'as found', conditions }],
+      },
+      'as found',
+    ).find(one => one.rule === 'cranking')
+  it('with the throttle open low vacuum is no finding', () => {
+    expect(cranked(0, { throttle: 'open' })).toMatchObject({ verdict: 'cannot be called' })
+    expect(cranked(0, { throttle: 'closed' })).toMatchObject({ verdict: 'outside' })
+  })
+  it('without speed and voltage the number is said to mean little', () => {
+    expect(cranked(1, {})?.why).toContain('cranking speed')
+    expect(cranked(1, { crankingRpm: 210 })?.why).not.toContain('means little')
+  })
+  it('shows the band of its flutter, evenness before level', () => {
+    const range = { low: inHg(3), high: inHg(5) }
+    const pull = noting(vacuum('cranking', 4, { needle: 'irregular drop' }), { range })
+    expect(judge([pull]).map(one => [one.rule, one.verdict])).toEqual([
+      ['needle at cranking: irregular drop', 'watch'],
+      ['cranking, flutter', 'noted'],
+      ['cranking', 'within'],
+    ])
+    expect(ruled('cranking, flutter', [noting(vacuum('cranking', 4), { range })])?.why).toContain(
+      'Nobody noted whether the pulses were alike',
+    )
+  })
+})
+
+it('sets aside a swing or a settled reading above the air pressure too', () => {
+  const range = { low: inHg(18), high: inHg(31) }
+  expect(ruled('possible at all, idle', [noting(vacuum('idle', 19), { range })])).toMatchObject({ value: 31 })
+  const pull = noting(vacuum('trailing throttle', 24), { settled: inHg(35) })
+  expect(ruled('possible at all, trailing throttle', [pull])).toBeDefined()
+})
+
 it('draws the idle band where it judges', () => {
   const job = jobWith({
     pulls: [vacuum('idle', 14)],
@@ -182,4 +308,18 @@ it('draws the idle band where it judges', () => {
   })
   expect(band.low).toBeCloseTo(11.97, 2)
   expect(band.high).toBeCloseTo(15.97, 2)
+})
+it('draws what was typed, and the swing', () => {
+  const range = { low: inHg(18), high: inHg(19.5) }
+  const job = jobWith({
+    pulls: [noting(vacuum('idle', 19), { range })],
+    circumstances: { specification: { idleVacuumMinimum: inHg(18), idleVacuumMaximum: inHg(20) } },
+  })
+  expect(vacuumBand(job, 'as found')).toMatchObject({
+    low: 18,
+    high: 20,
+    typed: 'both',
+    swing: { low: 18, high: 19.5 },
+    source: 'specification typed for this vehicle',
+  })
 })
