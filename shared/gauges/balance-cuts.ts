@@ -6,8 +6,8 @@ import type { Stage } from '../job/tray-schema.ts'
 import { toVacuum } from '../units/convert.ts'
 import type { Vacuum } from '../units/quantity.ts'
 import { type Baseline, type Drift, driftOf } from './balance-drift.ts'
-import { readingError } from './calling.ts'
 import { median, tidy } from './middle.ts'
+import { speedBound, vacuumBounds } from './vacuum-error.ts'
 
 export type Cut = {
   cylinder: number
@@ -57,7 +57,7 @@ export const speedCuts = (job: Job, stage: Stage): Cuts =>
       before: tidy(pull.entry.rpmBefore),
       after: tidy(pull.entry.rpmAfter),
       ...(pull.entry.rpmRestored === undefined ? {} : { restored: tidy(pull.entry.rpmRestored) }),
-      error: readingError.rpm,
+      error: speedBound(job, pull.instrument),
     })),
   )
 
@@ -73,7 +73,7 @@ export const vacuumCuts = (job: Job, stage: Stage): Cuts =>
               at,
               before: inHg(vacuumBefore),
               after: inHg(vacuumAfter),
-              error: readingError.inHg,
+              error: vacuumBounds(job, pull.instrument).read,
             },
           ]
         : []

@@ -4,7 +4,7 @@ import type { Stage } from '../job/tray-schema.ts'
 import { againstMaximum, settle } from './calling.ts'
 import { round, type ShownUnits, vacuumWords } from './shown.ts'
 import { sources } from './sources.ts'
-import { possiblePulls, valueOf, type VacuumValue } from './vacuum-values.ts'
+import { doubtBetween, possiblePulls, valueOf, type VacuumValue } from './vacuum-values.ts'
 import { shownVacuum } from './vacuum-words.ts'
 import type { GaugeVerdict } from './verdict.ts'
 
@@ -71,7 +71,7 @@ function reboundOver(
       why: 'The idle reading is missing, so there is nothing to hold the rebound against.',
     }
   const over = rebound.value - idle.value
-  const doubt = Math.hypot(rebound.plusMinus, idle.plusMinus)
+  const doubt = doubtBetween(rebound, idle)
   const verdict = over > doubt ? 'within' : over < -doubt ? 'outside' : 'cannot be called'
   return {
     ...base,
@@ -88,7 +88,7 @@ function reboundOver(
 /** Where the needle comes to rest again: at the idle reading, or the return hangs. */
 function settling(settled: VacuumValue, idle: VacuumValue, stage: Stage, units: ShownUnits): GaugeVerdict {
   const apart = settled.value - idle.value
-  const doubt = Math.hypot(settled.plusMinus, idle.plusMinus) + settleWithin
+  const doubt = doubtBetween(settled, idle) + settleWithin
   const back = Math.abs(apart) <= doubt
   return {
     test: 'vacuum',

@@ -5,7 +5,7 @@ import { againstMinimum, readingError, settle } from './calling.ts'
 import { type ShownUnits, vacuumWords } from './shown.ts'
 import { sources } from './sources.ts'
 import type { VacuumEntry } from './vacuum-entry.ts'
-import { phaseValue, possiblePulls, type VacuumValue } from './vacuum-values.ts'
+import { doubtBetween, phaseValue, possiblePulls, type VacuumValue } from './vacuum-values.ts'
 import { shownVacuum } from './vacuum-words.ts'
 import type { GaugeVerdict } from './verdict.ts'
 
@@ -37,7 +37,7 @@ export function judgeFast(
       },
       ...held(job, stage, fast, units),
     ]
-  const doubt = Math.hypot(fast.plusMinus, idle.plusMinus)
+  const doubt = doubtBetween(fast, idle)
   const verdict = againstMinimum(fast.value - idle.value, doubt, -fallAtSpeed)
   return [
     {
@@ -124,7 +124,7 @@ export function judgeTrailing(
       },
     ]
   const over = trailing.value - idle.value
-  const doubt = Math.hypot(trailing.plusMinus, idle.plusMinus)
+  const doubt = doubtBetween(trailing, idle)
   const verdict = over > doubt ? 'within' : over < -doubt ? 'watch' : 'cannot be called'
   return [
     {

@@ -6,13 +6,21 @@ import type { Stage } from '../job/tray-schema.ts'
 import { toVacuum } from '../units/convert.ts'
 import type { Vacuum } from '../units/quantity.ts'
 import { atmosphereOf } from './atmosphere.ts'
-import { readingError } from './calling.ts'
 import { median, rangeOf, tidy } from './middle.ts'
+import { intervalOf } from './uncertainty.ts'
 import type { VacuumEntry, VacuumPhase } from './vacuum-entry.ts'
+import { vacuumBounds } from './vacuum-error.ts'
 
 export type VacuumPull = PullOf<'vacuum'>
 /** In inHg. */
-export type VacuumValue = { value: number; plusMinus: number }
+export type VacuumValue = {
+  value: number
+  plusMinus: number
+  /** The same without what the gauge's accuracy class allows, */
+  readOnly: number
+  /** and the gauges it was read on: between readings of one gauge its class falls out. */
+  testers: string
+}
 
 export const inHg = (quantity: Vacuum): number => tidy(toVacuum(quantity, 'inHg'))
 
@@ -33,8 +41,28 @@ export function isPossible(job: Job, pull: VacuumPull): boolean {
 export const possiblePulls = (job: Job, stage: Stage, phase: VacuumPhase): VacuumPull[] =>
   validPulls(job, 'vacuum', stage).filter(pull => pull.entry.phase === phase && isPossible(job, pull))
 
-/** Half width within which this pull's gauge was read, inHg. */
-const errorOf = (_job: Job, _pull: VacuumPull): number => readingError.inHg
+type Read = { value: number; absolute: number; read: number; tester: string }
+
+function readOf(job: Job, { instrument }: VacuumPull, value: number): Read {
+  const { read, byClass } = vacuumBounds(job, instrument)
+  return {
+    value,
+    absolute: intervalOf(byClass > 0 ? [read, byClass] : [read]),
+    read: intervalOf([read]),
+    tester: instrument ?? '',
+  }
+}
+
+function together(reads: readonly Read[]): VacuumValue {
+  const values = reads.map(one => one.value)
+  const half = rangeOf(values) / 2
+  return {
+    value: median(values),
+    plusMinus: tidy(Math.max(median(reads.map(one => one.absolute)), half)),
+    readOnly: tidy(Math.max(median(reads.map(one => one.read)), half)),
+    testers: [...new Set(reads.map(one => one.tester))].toSorted().join(' '),
+  }
+}
 
 /**
  * Middle of one number of some pulls with the error of the gauge, or half their range where that is more. `pick` gives the
@@ -45,17 +73,18 @@ export function valueOf(
   pulls: readonly VacuumPull[],
   pick: (entry: VacuumEntry) => Vacuum | undefined,
 ): VacuumValue | undefined {
-  const read = pulls.flatMap(pull => {
+  const reads = pulls.flatMap(pull => {
     const quantity = pick(pull.entry)
-    return quantity ? [{ value: inHg(quantity), error: errorOf(job, pull) }] : []
+    return quantity ? [readOf(job, pull, inHg(quantity))] : []
   })
-  if (read.length === 0) return undefined
-  const values = read.map(one => one.value)
-  return {
-    value: median(values),
-    plusMinus: Math.max(median(read.map(one => one.error)), rangeOf(values) / 2),
-  }
+  return reads.length === 0 ? undefined : together(reads)
 }
+
+/** Half width of the difference of two values, inHg. */
+export const doubtBetween = (a: VacuumValue, b: VacuumValue): number =>
+  a.testers === b.testers && !a.testers.includes(' ')
+    ? Math.hypot(a.readOnly, b.readOnly)
+    : Math.hypot(a.plusMinus, b.plusMinus)
 
 /** Middle of the valid readings of one phase, inHg; undefined when there are none. */
 export const vacuumValue = (job: Job, stage: Stage, phase: VacuumPhase): number | undefined =>
@@ -73,14 +102,15 @@ export function swingOf(
     const { range } = pull.entry
     if (!range) return []
     const [a, b] = [inHg(range.low), inHg(range.high)]
-    return [{ low: Math.min(a, b), high: Math.max(a, b), error: errorOf(job, pull) }]
+    const [low, high] = [Math.min(a, b), Math.max(a, b)]
+    const read = readOf(job, pull, tidy(high - low))
+    // Both ends are read on one gauge, each with its own error.
+    const error = read.read * Math.SQRT2
+    return [{ low, high, read: { ...read, read: error, absolute: error } }]
   })
   if (swings.length === 0) return undefined
-  const widths = swings.map(one => tidy(one.high - one.low))
   return {
-    value: median(widths),
-    // Both ends are read, each with its own error.
-    plusMinus: Math.max(median(swings.map(one => one.error)) * Math.SQRT2, rangeOf(widths) / 2),
+    ...together(swings.map(one => one.read)),
     low: Math.min(...swings.map(one => one.low)),
     high: Math.max(...swings.map(one => one.high)),
   }
