@@ -36,4 +36,6 @@ export const readingError = {
   inHg: 0.25,
   /** The engine's speed wanders about 10 rpm while it is read. */
   rpm: 10,
+  /** Shown to a tenth. */
+  volts: 0.1,
 } as const

@@ -1,6 +1,8 @@
 // Cranking compression as a test on the page: its cautions and steps, and who judges it.
+import { compressionSpoilers } from './compression-spoilers.ts'
 import { judgeCompression } from './compression.ts'
 import type { Gauge } from './gauge.ts'
+import { tradeUnits } from './shown.ts'
 
 export const compressionGauge: Gauge = {
   test: 'compression',
@@ -17,5 +19,8 @@ export const compressionGauge: Gauge = {
     'One tester for all cylinders: its scale and the volume of its hose belong to the reading.',
     'Low cylinder: about 15 ml of engine oil, a few turns, then a wet pull. Give a good cylinder the same oil and compare.',
   ],
-  judge: judgeCompression,
+  judge: (job, stage, units = tradeUnits) => [
+    ...compressionSpoilers(job, stage, units),
+    ...judgeCompression(job, stage, units),
+  ],
 }

@@ -7,6 +7,8 @@ export const sources = {
   wet: 'US Army TM 5-4210-230-14&P-1, Addendum 2; General Motors and Ford compression pages; oil volume: calculated',
   repeat: 'common practice; the figure is from memory, no published text found',
   firstPuff: 'common practice, no published text found',
+  sequence: "common practice: charged battery; the order is tested by Kendall's rank test",
+  puffs: 'US Army TM 5-4210-230-14&P-1, Addendum 2; Ford compression gauge check (2010)',
   leakPractice: 'common practice; FAA AC 43.13-1B, para 8-14',
   leakPaths:
     'Dodge cylinder leakage pages (2002); Mazda cylinder leakage page (2008); aviation trade articles on differential compression',
