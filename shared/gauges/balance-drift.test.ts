@@ -30,10 +30,17 @@ it('says that no line fits where the idle was raised half way', () => {
     wander: 10,
   })
 })
-it('says that no line fits where the engine hunts, and how far', () => {
+it('draws the line through the middle where the engine hunts, and says how far it does', () => {
   const drift = driftOf(along([700, 760, 700, 760, 700, 760, 700, 760]), 10)
-  expect(drift).toMatchObject({ kind: 'none', because: 'no line' })
+  expect(drift).toMatchObject({ kind: 'line', hunts: true })
+  expect(line(drift).baselineAt(3.5)).toBeCloseTo(730, 0)
   expect(drift.wander).toBeGreaterThan(60)
+})
+it('does not take a baseline that bends for one that hunts', () => {
+  expect(driftOf(along([1000, 940, 900, 875, 860, 850, 845, 842]), 10)).toMatchObject({
+    kind: 'none',
+    because: 'no line',
+  })
 })
 it('draws no line through fewer than four moments', () => {
   expect(driftOf(along([700, 710, 720]), 10)).toMatchObject({ kind: 'none', because: 'too few' })

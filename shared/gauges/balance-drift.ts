@@ -15,6 +15,8 @@ export type Drift =
       errorAt: (at: number) => number
       /** Half width that a single reading strays from the line; never less than its reading error. */
       wander: number
+      /** It strays much further than it can be misread: the idle is not steady. */
+      hunts: boolean
       /** Single baselines far off a line that holds for the others: misread, or a gust. */
       strays: number
     }
@@ -22,6 +24,8 @@ export type Drift =
 
 /** A line through three points hardly shows whether there is one. */
 export const fewestForDrift = 4
+/** One step among fewer bends half of them, and would pass for hunting. */
+const fewestToTellHunting = 8
 /** Above this the line is drawn through pairs half a round apart instead of through all pairs. */
 const allPairsUpTo = 150
 /** Scatter of a normal spread from the middle of its absolute values. */
@@ -30,7 +34,7 @@ const sigmaOf = (values: readonly number[]): number => 1.4826 * median(values.ma
 const middleForMean = 1.25
 
 /**
- * Theil-Sen: the middle of the slopes of all pairs, so that a third of the baselines may be misread. `readingError` is the
+ * Theil-Sen: the middle of the slopes of all pairs, so that a quarter of the baselines may be misread. `readingError` is the
  * half width of one reading, taken as two standard deviations. Does not depend on the order of `baselines`.
  */
 export function driftOf(baselines: readonly Baseline[], readingError: number): Drift {
@@ -45,8 +49,10 @@ export function driftOf(baselines: readonly Baseline[], readingError: number): D
   const strays = residuals.map(residual => Math.abs(residual) > tidy(2 * wander))
   const count = strays.filter(Boolean).length
   const inARow = strays.some((stray, i) => stray && strays[i + 1])
-  if (tidy(scatter) > readingError || inARow || count > all.length / 4)
-    return { kind: 'none', because: 'no line', wander: wanderAside(all, readingError) }
+  const aside = wanderAside(all, readingError)
+  const hunting = all.length < fewestToTellHunting ? 0 : 1.5 * aside
+  const bent = tidy(2 * scatter) > tidy(Math.max(2 * readingError, hunting))
+  if (bent || inARow || count > all.length / 4) return { kind: 'none', because: 'no line', wander: aside }
   const middle = all.reduce((sum, one) => sum + one.at, 0) / all.length
   const spread = all.reduce((sum, one) => sum + (one.at - middle) ** 2, 0)
   return {
@@ -55,6 +61,7 @@ export function driftOf(baselines: readonly Baseline[], readingError: number): D
     baselineAt: at => tidy(level + perCut * at),
     errorAt: at => tidy(middleForMean * wander * Math.sqrt(1 / all.length + (at - middle) ** 2 / spread)),
     wander,
+    hunts: wander > tidy(2 * readingError),
     strays: count,
   }
 }

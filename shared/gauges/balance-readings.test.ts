@@ -36,6 +36,10 @@ describe('the baseline', () => {
     expect(found).toMatchObject([{ verdict: 'watch' }])
     expect(found[0]?.why).toContain('misread')
   })
+  it('that hunts makes every drop less sure, and says so', () => {
+    const found = baseline(round([700, 760, 700, 760, 700, 760, 700, 760]))
+    expect(found).toMatchObject([{ verdict: 'watch', why: expect.stringContaining('hunts by') }])
+  })
   it('of three cuts says that drift could not be removed where it moved, and else nothing', () => {
     expect(baseline(round([700, 730, 760]))).toMatchObject([{ verdict: 'noted', value: 60 }])
     expect(baseline(round([700, 701, 702]))).toEqual([])

@@ -77,14 +77,17 @@ function baseline({ baselines, drift }: Cuts, { name, say, shown }: Scale, stage
       ? ''
       : ` ${drift.strays === 1 ? 'One baseline stands' : `${drift.strays} baselines stand`} far off the line: look whether it was misread.`
   const steady = crept <= tidy(drift.wander)
+  const hunts = drift.hunts
+    ? ` It hunts by ${say(drift.wander)} either way, which makes every drop less sure.`
+    : ''
   return [
     {
       ...base,
       ...shown(drift.perCut),
-      verdict: drift.strays > 0 ? 'watch' : steady ? 'within' : 'noted',
+      verdict: drift.strays > 0 || drift.hunts ? 'watch' : steady ? 'within' : 'noted',
       why: steady
-        ? `The baseline stood still as near as it can be read.${stray}`
-        : `The baseline ${drift.perCut > 0 ? 'rose' : 'fell'} evenly, by ${say(crept)} over the cuts, as an engine that warms or an idle control that creeps does. That is removed from the drops by a line.${stray}`,
+        ? `The baseline ${drift.hunts ? 'has no trend' : 'stood still as near as it can be read'}.${hunts}${stray}`
+        : `The baseline ${drift.perCut > 0 ? 'rose' : 'fell'} evenly, by ${say(crept)} over the cuts, as an engine that warms or an idle control that creeps does. That is removed from the drops by a line.${hunts}${stray}`,
     },
   ]
 }

@@ -31,6 +31,8 @@ type Setting = {
   noise: number
   course: Course
   restored: boolean
+  /** Added to the speed read before the first cut of the second cylinder: a misread digit. */
+  misread?: number
 }
 type Known = { job: Job; drops: readonly number[] }
 
@@ -40,7 +42,7 @@ const layoutOf = (cylinders: number): string => {
   return found.id
 }
 
-function round({ cylinders, rounds, noise, course, restored }: Setting, seed: number): Known {
+function round({ cylinders, rounds, noise, course, restored, misread = 0 }: Setting, seed: number): Known {
   const random = seeded(seed)
   const weak = Math.floor(random() * cylinders)
   const drops = Array.from({ length: cylinders }, (_, i) => (i === weak ? 20 : 80 + 20 * random()))
@@ -54,7 +56,7 @@ function round({ cylinders, rounds, noise, course, restored }: Setting, seed: nu
       test: 'balance',
       cylinder: cylinder + 1,
       entry: {
-        rpmBefore: read(course(k)),
+        rpmBefore: read(course(k)) + (k === 1 ? misread : 0),
         rpmAfter: read(course(k + 1 / 3) - (drops[cylinder] ?? 0)),
         ...(restored ? { rpmRestored: read(course(k + 2 / 3)) } : {}),
       },
@@ -149,3 +151,45 @@ describe.each(counts.filter(count => count > 3))(
     })
   },
 )
+
+describe.each([4, 6, 8, 12])('%d cylinders, two rounds', cylinders => {
+  const last = 2 * cylinders - 1
+  const of = (course: Course, noise: number, more: { restored?: boolean; misread?: number } = {}) =>
+    figures({ cylinders, rounds: 2, noise, course, restored: true, ...more }, 3000)
+
+  const warming = of(at => 900 - 150 * (1 - Math.exp((-4 * at) / last)), 3)
+  it(`warming fast and then slower, noise 3 rpm: ${words(warming)}`, () => {
+    expect(warming.ours).toBeLessThan(6)
+    expect(warming.first).toBeGreaterThan(5 * warming.ours)
+    expect(warming.covered).toBeGreaterThan(0.97)
+    expect(warming.wronged).toBe(0)
+  })
+
+  const raised = of(at => (at < cylinders - 0.01 ? 700 : 950), 3)
+  it(`idle raised by 250 rpm for the second round, noise 3 rpm: ${words(raised)}`, () => {
+    expect(raised.ours).toBeLessThan(6)
+    expect(raised.covered).toBeGreaterThan(0.97)
+    expect(raised.weakFound).toBeGreaterThan(0.95)
+    expect(raised.wronged).toBe(0)
+  })
+
+  const hunting = of(() => 780, 12)
+  it(`an idle that hunts, noise 12 rpm: ${words(hunting)}`, () => {
+    expect(hunting.ours).toBeLessThan(hunting.own)
+    expect(hunting.covered).toBeGreaterThan(0.9)
+    expect(hunting.wronged).toBeLessThan(0.01)
+  })
+})
+
+describe.each([4, 6, 8, 12])('%d cylinders, one round, one baseline misread by 90 rpm', cylinders => {
+  const found = figures(
+    { cylinders, rounds: 1, noise: 3, course: at => 800 + 6 * at, restored: true, misread: 90 },
+    4000,
+  )
+  it(`noise 3 rpm: ${words(found)}`, () => {
+    expect(found.ours).toBeLessThan(5)
+    expect(found.own).toBeGreaterThan(2 * found.ours)
+    expect(found.covered).toBeGreaterThan(0.97)
+    expect(found.wronged).toBe(0)
+  })
+})
