@@ -1,5 +1,4 @@
 // A test made cylinder by cylinder: what is typed once for all, then the grid or the guided walk over the same fields.
-import { useState } from 'react'
 import { useUnits } from '../../../api/use-settings.ts'
 import { useJobPage } from '../job-context.ts'
 import { OrderSwitch } from '../order-switch.tsx'
@@ -10,15 +9,43 @@ import { nextField } from './entry/walk.ts'
 import { GuidedWalk } from './guided-walk.tsx'
 import { useTypedCylinders } from './use-typed-cylinders.ts'
 
-type CylinderEntryProps = { define: DefineCylinderTest; instrument: string | undefined }
+type CylinderEntryProps = {
+  define: DefineCylinderTest
+  instrument: string | undefined
+  isGuided: boolean
+  setGuided: (isGuided: boolean) => void
+}
 
-export function CylinderEntry({ define, instrument }: CylinderEntryProps) {
+export function CylinderEntry({ define, instrument, isGuided, setGuided }: CylinderEntryProps) {
   const { readOnly } = useJobPage()
-  const [isGuided, setGuided] = useState(false)
   const entry = useTypedCylinders(define(useUnits()), instrument)
   return (
     <>
-      <div className="row">
+      <div className="entry-tools" data-walk>
+        {entry.test.settings.map(field => (
+          <FormField
+            key={field.name}
+            field={field}
+            of="for all cylinders"
+            value={entry.settings[field.name] ?? ''}
+            disabled={readOnly}
+            onChange={text => entry.set(field.name, text)}
+            onEnter={nextField}
+          />
+        ))}
+        <span className="grow" />
+        {entry.hasMore && (
+          <button
+            type="button"
+            className="tag-filter"
+            aria-label="More fields"
+            aria-pressed={entry.more}
+            onClick={() => entry.setMore(!entry.more)}
+          >
+            More
+          </button>
+        )}
+        <OrderSwitch label="Order of entry" />
         <button
           type="button"
           className="tag-filter"
@@ -27,33 +54,7 @@ export function CylinderEntry({ define, instrument }: CylinderEntryProps) {
         >
           One cylinder at a time
         </button>
-        <OrderSwitch label="Order of entry" />
-        {entry.hasMore && (
-          <button
-            type="button"
-            className="tag-filter"
-            aria-pressed={entry.more}
-            onClick={() => entry.setMore(!entry.more)}
-          >
-            More fields
-          </button>
-        )}
       </div>
-      {entry.test.settings.length > 0 && (
-        <div className="form-fields" data-walk>
-          {entry.test.settings.map(field => (
-            <FormField
-              key={field.name}
-              field={field}
-              of="for all cylinders"
-              value={entry.settings[field.name] ?? ''}
-              disabled={readOnly}
-              onChange={text => entry.set(field.name, text)}
-              onEnter={nextField}
-            />
-          ))}
-        </div>
-      )}
       {isGuided ? <GuidedWalk entry={entry} /> : <CylinderGrid entry={entry} />}
     </>
   )

@@ -11,80 +11,107 @@ import { engineTests } from './engine-tests/engine-tests.ts'
 import './entry/entry.css'
 import './gauges-panel.css'
 import { IdleBand } from './idle-band.tsx'
+import { Mode06Table } from './mode-06-table.tsx'
 import { Observations } from './observations.tsx'
 import { RecordingTest } from './recordings/recording-test.tsx'
 import { rememberedTest, rememberTest } from './remembered-test.ts'
-import { InstrumentPicker } from './set-up/instrument-picker.tsx'
-import { SetUpBar } from './set-up/set-up-bar.tsx'
+import { SetUp } from './set-up/set-up.tsx'
 import { type InstrumentChoice, useInstrument } from './set-up/use-instrument.ts'
 import { TestChooser } from './test-chooser.tsx'
+import { testTitle } from './test-groups.ts'
 import { Verdicts } from './verdicts.tsx'
 
 export function GaugesPanel() {
   const { job, tray } = useJobPage()
   const units = useUnits()
   const [test, setTest] = useState<TestKind>(() => rememberedTest(job.id))
+  const [isGuided, setGuided] = useState(false)
   const instrument = useInstrument(test)
+  const isWalking = isGuided && cylinderTests[test] !== undefined
+  const isRecording = test === 'relative compression' || test === 'crank speed'
   const verdicts = judgeAll(job, tray.stage, units)
   return (
     <div className="gauges-panel">
-      <TestChooser
-        value={test}
-        verdicts={verdicts}
-        onChange={chosen => {
-          rememberTest(job.id, chosen)
-          setTest(chosen)
-        }}
-      />
-      {/* A recording shows its own, at the place where it is taken. */}
-      {test !== 'relative compression' && test !== 'crank speed' && <Guide test={test} />}
-      <SetUpBar test={test} />
-      <InstrumentPicker choice={instrument} />
-      <Entry key={`${tray.id} ${test}`} test={test} instrument={instrument} />
+      {/* The walk has the page to itself: caution and steps, then large digits. */}
+      {!isWalking && (
+        <TestChooser
+          value={test}
+          verdicts={verdicts}
+          onChange={chosen => {
+            rememberTest(job.id, chosen)
+            setTest(chosen)
+          }}
+        />
+      )}
+      <h2 className={isWalking ? undefined : 'visually-hidden'}>{testTitle(test)}</h2>
+      {/* A recording shows its own caution and steps, at the place where it is taken. */}
+      <div className="guide" data-walking={isWalking}>
+        {!isRecording && <Caution test={test} />}
+        <div className="folds">
+          {!isRecording && <Steps test={test} isOpen={isWalking} />}
+          {!isWalking && <SetUp test={test} instrument={instrument} />}
+        </div>
+      </div>
+      {isWalking && <SetUp test={test} instrument={instrument} />}
+      <Entry key={`${tray.id} ${test}`} {...{ test, instrument, isGuided, setGuided }} />
       <p className="quiet">Readings go to: {tray.stage}.</p>
       <Verdicts verdicts={verdicts.filter(one => one.test === test)} />
     </div>
   )
 }
 
-function Guide({ test }: { test: TestKind }) {
-  const gauge = gauges.find(one => one.test === test)
+function Caution({ test }: { test: TestKind }) {
   return (
-    <>
-      <section className="caution" aria-label="Caution">
-        <strong>Caution</strong>
-        <ul>
-          {gauge?.cautions.map(text => (
+    <section className="caution" aria-label="Caution">
+      <strong>Caution</strong>
+      <ul>
+        {gauges
+          .find(one => one.test === test)
+          ?.cautions.map(text => (
             <li key={text}>{text}</li>
           ))}
-          <li>{deference}</li>
-        </ul>
-      </section>
-      {gauge && gauge.steps.length > 0 && (
-        <details>
-          <summary>Steps</summary>
-          <ol>
-            {gauge.steps.map(text => (
-              <li key={text}>{text}</li>
-            ))}
-          </ol>
-        </details>
-      )}
-    </>
+        <li>{deference}</li>
+      </ul>
+    </section>
   )
 }
 
-function Entry({ test, instrument }: { test: TestKind; instrument: InstrumentChoice }) {
+/** In the guided walk they stand open above the digits. */
+function Steps({ test, isOpen }: { test: TestKind; isOpen: boolean }) {
+  const steps = gauges.find(one => one.test === test)?.steps ?? []
+  if (steps.length === 0) return null
+  return (
+    <details open={isOpen}>
+      <summary>Steps</summary>
+      <ol>
+        {steps.map(text => (
+          <li key={text}>{text}</li>
+        ))}
+      </ol>
+    </details>
+  )
+}
+
+type EntryProps = {
+  test: TestKind
+  instrument: InstrumentChoice
+  isGuided: boolean
+  setGuided: (isGuided: boolean) => void
+}
+
+function Entry({ test, instrument, isGuided, setGuided }: EntryProps) {
   const ofCylinders = cylinderTests[test]
   const ofEngine = engineTests[test]
   if (test === 'relative compression' || test === 'crank speed') return <RecordingTest test={test} />
   if (test === 'observation') return <Observations />
-  if (ofCylinders) return <CylinderEntry define={ofCylinders} instrument={instrument.chosen} />
+  if (ofCylinders)
+    return <CylinderEntry define={ofCylinders} instrument={instrument.chosen} {...{ isGuided, setGuided }} />
   if (!ofEngine) return null
   return (
     <>
       <EngineForm define={ofEngine} instrument={instrument.chosen} />
       {test === 'vacuum' && <IdleBand />}
+      {test === 'mode 06' && <Mode06Table />}
     </>
   )
 }

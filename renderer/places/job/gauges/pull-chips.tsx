@@ -17,9 +17,10 @@ const reasons = [
 ]
 
 export function PullChips({ pulls, label: asMade }: PullChipsProps) {
-  const { apply, readOnly } = useJobPage()
+  const { job, apply, readOnly } = useJobPage()
   const [chosen, setChosen] = useState<Pull>()
   const [reason, setReason] = useState('')
+  const tester = job.instruments?.find(one => one.id === chosen?.instrument)
   const label = (pull: Pull): string =>
     `${asMade(asCorrected(pull))}${isCorrected(pull) ? ' (corrected)' : ''}`
   const close = () => {
@@ -47,6 +48,7 @@ export function PullChips({ pulls, label: asMade }: PullChipsProps) {
           <p className="number">
             {label(chosen)}, entered {chosen.at.slice(0, 16).replace('T', ' ')}
             {chosen.by ? ` by ${chosen.by}` : ''}
+            {tester ? `, read with ${tester.name}` : ''}
           </p>
           {chosen.voided ? (
             <>

@@ -1,11 +1,13 @@
 // A pull in a few words, in the units shown: what stands on its chip and is spoken of it.
 import type { UnitChoice } from '../../../../shared/contract/settings-schema.ts'
 import type { Pull } from '../../../../shared/job/pull-schema.ts'
+import { toPressure } from '../../../../shared/units/convert.ts'
 import {
   formatLength,
   formatNumber,
   formatPressure,
   formatVacuum,
+  pressureDigits,
   withUnit,
 } from '../../../../shared/units/format.ts'
 import type { Pressure, Vacuum } from '../../../../shared/units/quantity.ts'
@@ -20,8 +22,9 @@ export function pullWords(pull: Pull, units: UnitChoice): string {
   const v = (quantity: Vacuum) => formatVacuum(quantity, units.vacuum)
   switch (pull.test) {
     case 'compression': {
-      const { firstPuff, final, wet, held, puffs } = pull.entry
-      return `${firstPuff ? `${p(firstPuff)} → ` : ''}${listed([`${p(final)}${wet ? ' wet' : ''}`, puffs !== undefined && `${puffs} puffs`, held === false && 'fell back'])}`
+      const { firstPuff, final, wet, held } = pull.entry
+      const first = firstPuff ? `${bare(firstPuff, units.pressure)} → ` : ''
+      return `${first}${listed([`${p(final)}${wet ? ' wet' : ''}`, held === false && 'fell back'])}`
     }
     case 'running compression': {
       const { idle, snap } = pull.entry
@@ -76,7 +79,7 @@ export function pullWords(pull: Pull, units: UnitChoice): string {
         pull.entry.minutes !== undefined && `after ${withUnit(String(pull.entry.minutes), 'min')}`,
       ])
     case 'injector balance':
-      return `${p(pull.entry.before)} → ${p(pull.entry.after)}`
+      return `${bare(pull.entry.before, units.pressure)} → ${p(pull.entry.after)}`
     case 'injector': {
       const { click, pulse, ohms } = pull.entry
       return listed([
@@ -114,6 +117,10 @@ export function pullWords(pull: Pull, units: UnitChoice): string {
       return pull.entry.source.fileName
   }
 }
+
+/** Without its unit, before an arrow to the same unit. */
+const bare = (quantity: Pressure, unit: Pressure['unit']): string =>
+  formatNumber(toPressure(quantity, unit), pressureDigits[unit])
 
 /** "820 Ω", "4.7 kΩ", "1.2 MΩ". */
 function ohmWords(ohms: number): string {

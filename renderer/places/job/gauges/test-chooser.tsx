@@ -5,7 +5,7 @@ import type { TestKind } from '../../../../shared/job/pull-schema.ts'
 import { StateGlyph } from '../../../parts/state-glyph.tsx'
 import { useJobPage } from '../job-context.ts'
 import { pullsAt } from './pulls-on.ts'
-import { testGroups, testTitle } from './test-groups.ts'
+import { shortTitle, testGroups } from './test-groups.ts'
 
 type TestChooserProps = {
   value: TestKind
@@ -43,7 +43,7 @@ export function TestChooser({ value, verdicts, onChange }: TestChooserProps) {
                   tabIndex={test === value ? 0 : -1}
                   onClick={() => onChange(test)}
                 >
-                  {testTitle(test)}
+                  {shortTitle(test)}
                   {count > 0 && (
                     <small>
                       {isOutside && <StateGlyph state="fault" size={12} />}

@@ -10,8 +10,7 @@ export const testGroups: readonly { title: string; tests: readonly TestKind[] }[
   { title: 'Ignition', tests: ['spark', 'resistance'] },
   { title: 'Fuel', tests: ['fuel pressure', 'injector balance', 'injector', 'trims'] },
   { title: 'Scan', tests: ['misfire counts', 'trouble codes', 'mode 06'] },
-  { title: 'Swap', tests: ['swap'] },
-  { title: 'Seen and heard', tests: ['observation'] },
+  { title: 'Swapped, seen, heard', tests: ['swap', 'observation'] },
 ]
 
 /** Without a tester: speeds, swaps and observations; a recording names its own file. */
@@ -30,6 +29,15 @@ export const testerOf: Partial<Record<TestKind, Instrument['kind']>> = {
   'trouble codes': 'scan tool',
   'mode 06': 'scan tool',
 }
+
+/** Where the title says more than a button needs. */
+const shortTitles: Partial<Record<TestKind, string>> = {
+  'relative compression': 'Relative compression',
+  'crank speed': 'Crank speed',
+  resistance: 'Resistance',
+}
+
+export const shortTitle = (test: TestKind): string => shortTitles[test] ?? testTitle(test)
 
 /** The title it carries in the table of gauges, or its own name. */
 export const testTitle = (test: TestKind): string =>

@@ -7,6 +7,7 @@ export function Verdicts({ verdicts }: { verdicts: readonly GaugeVerdict[] }) {
   if (verdicts.length === 0) return null
   const sorted = verdicts.toSorted((a, b) => rank[a.verdict] - rank[b.verdict])
   const ofReading = sorted.filter(one => one.about === 'reading')
+  const fine = ofReading.filter(one => one.verdict === 'within')
   const ofEngine = sorted.filter(one => one.about !== 'reading')
   return (
     <section className="verdicts" aria-label="Verdicts">
@@ -14,7 +15,13 @@ export function Verdicts({ verdicts }: { verdicts: readonly GaugeVerdict[] }) {
       {ofReading.length > 0 && (
         <>
           <h3>Can the readings be trusted?</h3>
-          <VerdictList verdicts={ofReading} />
+          <VerdictList verdicts={ofReading.filter(one => one.verdict !== 'within')} />
+          {fine.length > 0 && (
+            <details>
+              <summary>{fine.length} within: nothing speaks against these readings</summary>
+              <VerdictList verdicts={fine} />
+            </details>
+          )}
         </>
       )}
       {ofEngine.length > 0 && (

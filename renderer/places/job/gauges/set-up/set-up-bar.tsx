@@ -10,7 +10,6 @@ export function SetUpBar({ test }: { test: TestKind }) {
   const { job, tray, apply, readOnly } = useJobPage()
   const choices = setUpChoices[test] ?? []
   const numbers = setUpNumbers[test] ?? []
-  if (choices.length + numbers.length === 0) return null
   const now = conditionsOf(job, test, tray.stage)
   const set = (key: keyof TestConditions, change: TestConditions) => {
     const { [key]: _, ...others } = now
