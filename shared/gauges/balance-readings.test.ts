@@ -73,3 +73,14 @@ describe('speed against vacuum', () => {
     expect(flag(80, 3)).toEqual([])
   })
 })
+
+it('says beside a drop that was freed from drift what its own baseline gives', () => {
+  const pulls = round([700, 700, 715, 700, 700, 700])
+  const why = (cylinder: number) =>
+    judgeBalance(jobWith({ pulls }), 'as found').find(
+      one => one.rule === 'speed drop' && one.cylinder === cylinder,
+    )?.why
+  expect(why(3)).toContain('Drops 75\u00a0rpm')
+  expect(why(3)).toContain('own baseline alone it drops 90\u00a0rpm')
+  expect(why(1)).not.toContain('own baseline')
+})

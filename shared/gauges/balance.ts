@@ -86,9 +86,12 @@ function speedDrops(values: readonly BalanceValue[], stage: Stage, recovery: num
     unit: 'rpm',
     limit,
     source: sources.balance,
-    ...called(one, drops, rpmWords, recovery),
+    ...called(one, drops, rpmWords, recovery, ownOf(values, one)),
   }))
 }
+
+const ownOf = (values: readonly BalanceValue[], { cylinder }: Drop): number | undefined =>
+  values.find(value => value.cylinder === cylinder)?.ownDrop
 
 function vacuumDrops(values: readonly BalanceValue[], stage: Stage, units: ShownUnits): CylinderVerdict[] {
   const drops = byVacuum(values)
@@ -110,6 +113,7 @@ function called(
   drops: readonly Drop[],
   say: (drop: number) => string,
   recovery: number,
+  own = one.drop,
 ): Pick<CylinderVerdict, 'verdict' | 'why'> {
   const others = drops.filter(other => other !== one)
   if (others.length === 0)
@@ -118,7 +122,11 @@ function called(
       why: `Drops ${say(one.drop)}; cut out the others too, there is nothing to compare with.`,
     }
   const { verdict, words } = callShare(one, others, say, recovery)
-  return { verdict, why: `Drops ${say(one.drop)}: ${words}` }
+  const fromLine =
+    say(own) === say(one.drop)
+      ? ''
+      : ` From its own baseline alone it drops ${say(own)}; judged is the drop from the line through all baselines.`
+  return { verdict, why: `Drops ${say(one.drop)}: ${words}${fromLine}` }
 }
 
 /** Idle control can hold the speed or the vacuum, not both: where the other clearly drops, this one settles nothing. */

@@ -12,6 +12,10 @@ import { possiblePulls, swingOf, type VacuumValue } from './vacuum-values.ts'
 import { airWords, shownVacuum } from './vacuum-words.ts'
 import type { GaugeVerdict } from './verdict.ts'
 
+/** Published as about 15 inHg at sea level with some swinging; the inch below it is ours. */
+const overlap = ' A camshaft of much overlap idles near 15 inHg at sea level by nature, and swings a little.'
+const overlapSource = 'Lincoln general vacuum test page; Subaru intake manifold vacuum page'
+
 export function judgeIdle(job: Job, stage: Stage, idle: VacuumValue, units: ShownUnits): GaugeVerdict {
   const air = atmosphereOf(job.circumstances)
   const band = idleExpectation(job)
@@ -32,9 +36,15 @@ export function judgeIdle(job: Job, stage: Stage, idle: VacuumValue, units: Show
   if (low === 'outside') {
     const shared =
       'think first of what all cylinders share, late ignition or valve timing, an intake leak, worn rings.'
-    if (!steady) return { ...base, why: `Low: ${shared}`, source: band.source }
+    const atSeaLevel = idle.value + fallOf(air)
+    if (!steady)
+      return {
+        ...base,
+        why: `Low: ${shared}${atSeaLevel >= 14 ? overlap : ''}`,
+        source: atSeaLevel >= 14 ? `${band.source}; camshafts: ${overlapSource}` : band.source,
+      }
     const { causes, source } = rowWords(
-      needleRows('steady', { reading: idle.value + fallOf(air), below: band.low - idle.value }),
+      needleRows('steady', { reading: atSeaLevel, below: band.low - idle.value }),
     )
     return {
       ...base,
