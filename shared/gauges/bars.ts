@@ -104,8 +104,7 @@ export type VacuumBand = {
   typed: 'both' | 'low' | 'high' | 'none'
   source: string
   atmosphere: Atmosphere
-  /** The scale of the picture: no vacuum to the local air pressure. */
-  from: 0
+  /** End of the picture's scale, which begins at no vacuum: the local air pressure. */
   to: number
   idle?: VacuumValue
   /** Lowest and highest the needle reached at idle, where that was noted. */
@@ -121,7 +120,6 @@ export function vacuumBand(job: Job, stage: Stage): VacuumBand {
     unit: 'inHg',
     ...idleExpectation(job),
     atmosphere,
-    from: 0,
     to: atmosphere.inHg,
     ...(idle ? { idle } : {}),
     ...(swing ? { swing: { low: swing.low, high: swing.high } } : {}),

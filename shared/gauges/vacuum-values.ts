@@ -86,10 +86,7 @@ export const doubtBetween = (a: VacuumValue, b: VacuumValue): number =>
     ? Math.hypot(a.readOnly, b.readOnly)
     : Math.hypot(a.plusMinus, b.plusMinus)
 
-/** Middle of the valid readings of one phase, inHg; undefined when there are none. */
-export const vacuumValue = (job: Job, stage: Stage, phase: VacuumPhase): number | undefined =>
-  phaseValue(job, stage, phase)?.value
-
+/** Middle of the valid readings of one phase; undefined when there are none. */
 export const phaseValue = (job: Job, stage: Stage, phase: VacuumPhase): VacuumValue | undefined =>
   valueOf(job, possiblePulls(job, stage, phase), entry => entry.reading)
 
