@@ -1,5 +1,6 @@
 // What was measured at one stage, as tables in the person's units.
 import type { UnitChoice } from '../contract/settings-schema.ts'
+import { judgeBaseline } from '../gauges/balance-readings.ts'
 import { balanceValues } from '../gauges/balance-values.ts'
 import { compressionValues } from '../gauges/compression-values.ts'
 import { judgeBalance } from '../gauges/balance.ts'
@@ -80,7 +81,13 @@ function balanceTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTable |
       value.vacuumDrop === undefined ? none : vacuumWords(value.vacuumDrop, units),
       cylinderWords(verdicts, value.cylinder),
     ]),
-    notes: [...limitNotes(verdicts), ...voidedNotes(job, 'balance', stage)],
+    notes: [
+      ...judgeBaseline(job, stage, units)
+        .filter(one => one.verdict !== 'within')
+        .map(one => `${one.rule}: ${one.why} [${one.source}]`),
+      ...limitNotes(verdicts),
+      ...voidedNotes(job, 'balance', stage),
+    ],
   }
 }
 
