@@ -29,101 +29,100 @@ export const needleTable: readonly NeedleRow[] = [
     needle: 'steady',
     below: [0.25, 16],
     causes:
-      'Something that hits all cylinders alike: late ignition, late valve timing, loose tappets, rings that leak alike, an intake leak',
+      'something that hits all cylinders alike: late ignition, late valve timing, loose tappets, rings that leak alike, an intake leak',
     source: `${ordnance}; ${outfit}`,
   },
   {
     needle: 'steady',
     below: [0.25, 2],
-    causes: 'Late ignition or valve timing, loose tappets',
+    causes: 'late ignition or valve timing, loose tappets',
     source: outfit,
   },
-  { needle: 'steady', below: [3, 9], causes: 'An air leak in the induction', source: pump },
+  { needle: 'steady', below: [3, 9], causes: 'an air leak in the induction', source: pump },
   {
     needle: 'steady',
     reading: [0, 5],
-    causes: 'A gasket of the manifold or the throttle body',
+    causes: 'a gasket of the manifold or the throttle body',
     source: charts,
   },
-  { needle: 'steady', reading: [8, 14], causes: 'Valve timing', source: charts },
-  { needle: 'steady', reading: [13, 16], causes: 'Ignition late', source: charts },
+  { needle: 'steady', reading: [8, 14], causes: 'valve timing', source: charts },
+  { needle: 'steady', reading: [13, 16], causes: 'ignition late', source: charts },
   {
     needle: 'small flicker',
     swing: [0, 1.5],
-    causes: 'A slight ignition fault or small plug gaps',
+    causes: 'a slight ignition fault or small plug gaps',
     source: `${metric}; ${makers}`,
   },
   {
     needle: 'regular drop',
     causes:
-      'One or more cylinders, not all: Ignition miss, a leaking valve or a head gasket; compression separates them',
+      'one or more cylinders, not all: ignition miss, a leaking valve or a head gasket (compression separates them)',
     source: `${ordnance}; ${forkLift}`,
   },
   {
     needle: 'regular drop',
     swing: [1, 8],
-    causes: 'Several divisions each time one cylinder acts: a burned valve',
+    causes: 'a burned valve, if it drops several divisions each time one cylinder acts',
     source: charts,
   },
   {
     needle: 'sharp deep drop',
-    causes: 'Of about 10 inHg and back each time: the head gasket between two cylinders',
+    causes: 'the head gasket between two cylinders, if it drops about 10 inHg and back each time',
     source: pump,
   },
   {
     needle: 'irregular drop',
-    causes: 'A sticking valve or an ignition miss',
+    causes: 'a sticking valve or an ignition miss',
     source: `${ordnance}; ${forkLift}`,
   },
-  { needle: 'irregular drop', swing: [3, 5], causes: 'A sticking valve comes first', source: charts },
+  { needle: 'irregular drop', swing: [3, 5], causes: 'a sticking valve before all', source: charts },
   {
     needle: 'irregular drop',
     swing: [4, 5],
-    causes: 'A lean mixture does this too',
+    causes: 'a lean mixture',
     source: pump,
   },
   {
     needle: 'irregular drop',
-    causes: 'Mixture rich or lean, or bad plugs',
+    causes: 'mixture rich or lean, or bad plugs',
     source: forkLift,
   },
   {
     needle: 'fast vibration',
     reading: [14, 19],
-    causes: 'Worn intake valve guides if it steadies with speed',
+    causes: 'worn intake valve guides if it steadies with speed',
     source: `${charts}; ${makers}`,
   },
   {
     needle: 'fast vibration',
-    causes: 'Weak valve springs if it grows with speed',
+    causes: 'weak valve springs if it grows with speed',
     source: `${outfit}; ${charts}`,
   },
-  { needle: 'slow float', causes: 'Mixture', source: `${ordnance}; ${charts}` },
-  { needle: 'slow float', swing: [4, 5], causes: 'A rich mixture', source: pump },
+  { needle: 'slow float', causes: 'mixture', source: `${ordnance}; ${charts}` },
+  { needle: 'slow float', swing: [4, 5], causes: 'a rich mixture', source: pump },
   {
     needle: 'slow float',
     reading: [14, 16],
-    causes: 'Plug gaps too small, or the breaker points where there are any',
+    causes: 'plug gaps too small, or the breaker points where there are any',
     source: charts,
   },
   {
     needle: 'falls away',
-    causes:
-      'Normal at start, then falls while running: an exhaust restriction; the faster the fall, the worse',
+    causes: 'an exhaust restriction where it was normal at start (the faster the fall, the worse)',
     source: `${ordnance}; ${forkLift}`,
   },
   {
     needle: 'sweeps grow with speed',
-    causes: 'Weak or broken valve springs',
+    causes: 'weak or broken valve springs',
     source: `${outfit}; ${makers}; ${charts}`,
   },
-  { needle: 'sweeps shrink with speed', causes: 'An intake leak', source: outfit },
+  { needle: 'sweeps shrink with speed', causes: 'an intake leak', source: outfit },
   {
     needle: 'steadies with speed',
-    causes: 'Ignition, distributor weights where there are any, or mixture',
+    causes: 'ignition, distributor weights where there are any, or mixture',
     source: outfit,
   },
-  { needle: 'slow return', causes: 'Exhaust back pressure', source: makers },
+  { needle: 'slow return', causes: 'exhaust back pressure', source: makers },
 ]
 
 /** What was measured of one behaviour; what was not leaves every row standing. */
@@ -142,8 +141,8 @@ export const needleRows = (needle: NeedleBehaviour, measured: NeedleNumbers): Ne
       fits(measured.below, row.below),
   )
 
-/** Causes of the rows as sentences, and their sources, each once. */
+/** Causes of the rows in one line, and their sources, each once. */
 export function rowWords(rows: readonly NeedleRow[]): { causes: string; source: string } {
   const named = new Set(rows.flatMap(row => row.source.split('; ')))
-  return { causes: rows.map(row => `${row.causes}.`).join(' '), source: [...named].join('; ') }
+  return { causes: rows.map(row => row.causes).join('; '), source: [...named].join('; ') }
 }

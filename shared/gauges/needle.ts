@@ -104,5 +104,5 @@ function meaningOf(job: Job, phase: VacuumPhase, needle: NeedleBehaviour, seen: 
     ripples.has(needle) && cylindersOf(job.layout).length <= 6
       ? ' Few cylinders make an even ripple of their own.'
       : ''
-  return { verdict: 'watch', why: `Usual causes. ${causes}${few}`, source }
+  return { verdict: 'watch', why: `Usually ${causes}.${few}`, source }
 }

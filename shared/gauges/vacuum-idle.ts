@@ -48,7 +48,7 @@ export function judgeIdle(job: Job, stage: Stage, idle: VacuumValue, units: Show
     )
     return {
       ...base,
-      why: `Low and steady: ${shared} What charts give for so much below: ${causes}`,
+      why: `Low and steady: ${shared} What charts give for so much below: ${causes}.`,
       source: `${band.source}; pattern: ${source}`,
     }
   }

@@ -158,7 +158,7 @@ describe('the needle', () => {
   it('dropping in time at idle leaves the cause open', () => {
     const found = ruled('needle at idle: regular drop', [vacuum('idle', 17.5, { needle: 'regular drop' })])
     expect(found).toMatchObject({ verdict: 'watch' })
-    expect(found?.why).toMatch(/Ignition miss, a leaking valve or a head gasket/)
+    expect(found?.why).toMatch(/ignition miss, a leaking valve or a head gasket/)
   })
   it('flutters while cranking by nature, and only unevenness counts', () => {
     const even = [vacuum('cranking', 4, { needle: 'fast vibration' })]
