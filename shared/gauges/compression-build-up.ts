@@ -55,6 +55,9 @@ export function firstPuffs(values: readonly Measured[], setting: Setting): Cylin
     : verdicts
 }
 
+/** Part of the final that a tight cylinder with a 55 ml chamber brings into a hose on the first stroke. */
+export const hoseShare = (millilitres: number): number => 55 / (55 + millilitres)
+
 function ofOne(one: Measured, first: number, final: number, { stage, units }: Setting): CylinderVerdict {
   const share = (100 * first) / final
   const plusMinus = 100 * Math.hypot(one.read / final, (first * one.between) / final ** 2)
@@ -78,6 +81,17 @@ function ofOne(one: Measured, first: number, final: number, { stage, units }: Se
       about: 'reading',
     }
   const call = againstMinimum(share, plusMinus, compressionRules.firstPuffShare)
+  const byHose = one.hose === undefined ? 1 : hoseShare(one.hose)
+  if (
+    call === 'outside' &&
+    againstMinimum(share, plusMinus, compressionRules.firstPuffShare * byHose) !== 'outside'
+  )
+    return {
+      ...base,
+      verdict: 'cannot be called',
+      why: `${seen} The ${one.hose} ml of the hose alone take the first puff to about ${percentWords(100 * byHose)} of the final: compare with the other cylinders on this tester.`,
+      source: sources.hose,
+    }
   return {
     ...base,
     verdict: call === 'outside' ? 'watch' : call,

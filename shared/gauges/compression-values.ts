@@ -29,6 +29,10 @@ export type CompressionValue = {
   finalOfPuffed?: number
   /** Middle of the valid wet pulls, psi. */
   wet?: number
+  /** Oil of the wet pulls, where they agree on it, millilitres. */
+  oil?: number
+  /** Largest hose volume of the testers named, millilitres. */
+  hose?: number
   /** Valid dry pulls, psi, rising. */
   finals: number[]
   /** How many valid dry pulls. */
@@ -64,7 +68,11 @@ function valueOf(job: Job, cylinder: number, pulls: readonly PullOf<'compression
   const puffed = dry.flatMap(({ firstPuff, final }) =>
     firstPuff ? [{ first: inPsi(firstPuff), final: inPsi(final) }] : [],
   )
-  const wet = pulls.filter(pull => pull.entry.wet === true).map(pull => inPsi(pull.entry.final))
+  const wetEntries = pulls.map(pull => pull.entry).filter(entry => entry.wet === true)
+  const wet = wetEntries.map(entry => inPsi(entry.final))
+  const oils = new Set(wetEntries.map(entry => entry.oilMillilitres))
+  const [oil] = oils
+  const hose = Math.max(-1, ...dryPulls.map(pull => hoseOf(job, pull.instrument)))
   const range = rangeOf(finals)
   // Pulls that differ by less than a division differ by how they were read: the larger of the two, not both.
   const between = Math.max(read, range / 2)
@@ -87,8 +95,13 @@ function valueOf(job: Job, cylinder: number, pulls: readonly PullOf<'compression
         }
       : {}),
     ...(wet.length > 0 ? { wet: median(wet) } : {}),
+    ...(oils.size === 1 && oil !== undefined ? { oil } : {}),
+    ...(hose >= 0 ? { hose } : {}),
   }
 }
+
+const hoseOf = ({ instruments }: Pick<Job, 'instruments'>, id: string | undefined): number =>
+  instruments?.find(one => one.id === id)?.hoseMillilitres ?? -1
 
 /** "middle of 148 psi and 150 psi" or "one pull". */
 export const basisOf = (value: CompressionValue, words: (psi: number) => string): string =>

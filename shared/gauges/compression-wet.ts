@@ -1,6 +1,7 @@
 // The wet pull: what oil on the piston does to a low cylinder, beside what it does to a good one.
 import type { Layout } from '../engine/layout-schema.ts'
 import type { Setting } from './compression-comparison.ts'
+import { oilLiftPercent } from './compression-estimates.ts'
 import type { Measured } from './compression-values.ts'
 import { median } from './middle.ts'
 import { inWords, percentWords, pressureWords, round } from './shown.ts'
@@ -25,7 +26,6 @@ export function wetRises(
   { stage, units }: Setting,
 ): CylinderVerdict[] {
   const wet = values.filter(hasWet)
-  const good = wet.filter(one => !low.has(one.cylinder))
   return wet.map(one => ({
     test: 'compression',
     rule: 'wet rise',
@@ -35,11 +35,34 @@ export function wetRises(
     plusMinus: round(doubtOf(one)),
     unit: '%',
     verdict: 'noted',
-    limit:
-      'no limit: oil takes up chamber space and lifts any reading; compare with a good cylinder given the same oil',
-    why: `Dry ${pressureWords(one.dry, units)}, wet ${pressureWords(one.wet, units)}. ${meaning(one, low, good, arrangement)}`,
+    limit: `no limit: oil takes up chamber space and lifts any reading (${liftWords(one.oil)}); compare with a good cylinder given the same oil`,
+    why: `Dry ${pressureWords(one.dry, units)}, wet ${pressureWords(one.wet, units)}. ${meaning(one, low, goodFor(one, wet, low), arrangement)}${otherOil(one, wet, low)}`,
     source: sources.wet,
   }))
+}
+
+/** Cylinders not low that got the same oil, or nobody said how much. */
+const goodFor = (one: Wet, wet: readonly Wet[], low: ReadonlySet<number>): Wet[] =>
+  wet.filter(
+    other =>
+      !low.has(other.cylinder) && (one.oil === undefined || other.oil === undefined || one.oil === other.oil),
+  )
+
+/** Says which good cylinders are left out of the comparison. */
+function otherOil(one: Wet, wet: readonly Wet[], low: ReadonlySet<number>): string {
+  if (!low.has(one.cylinder)) return ''
+  const same = goodFor(one, wet, low)
+  const left = wet.filter(other => !low.has(other.cylinder) && !same.includes(other))
+  return left.length === 0
+    ? ''
+    : ` Cylinder ${inWords(left.map(other => other.cylinder))} got another amount of oil and is not compared.`
+}
+
+/** By its volume alone, in a small and in a large chamber; the usual spoon where no amount was noted. */
+function liftWords(oil = 15): string {
+  const [small, large] = [oilLiftPercent(44, 400, oil), oilLiftPercent(80, 720, oil)]
+  const most = (percent: number | null) => (percent === null ? 'any amount' : percentWords(percent))
+  return `${oil} ml by up to ${most(small)} in a 44 ml chamber, ${most(large)} in an 80 ml one: calculated`
 }
 
 /** What oil did to a low cylinder, beside what it did to good ones. */
@@ -57,9 +80,10 @@ function callWet(one: Wet, low: ReadonlySet<number>, good: readonly Wet[]): WetC
 /** Low cylinders that oil does not help: valves, gasket or head rather than rings. */
 export function notHelpedByOil(values: readonly Measured[], low: ReadonlySet<number>): Set<number> {
   const wet = values.filter(hasWet)
-  const good = wet.filter(one => !low.has(one.cylinder))
   const unhelped = new Set<WetCall>(['no help', 'no more than a good one'])
-  return new Set(wet.filter(one => unhelped.has(callWet(one, low, good))).map(one => one.cylinder))
+  return new Set(
+    wet.filter(one => unhelped.has(callWet(one, low, goodFor(one, wet, low)))).map(one => one.cylinder),
+  )
 }
 
 function meaning(

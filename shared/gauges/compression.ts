@@ -4,6 +4,7 @@ import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
 import { firstPuffs, repeats } from './compression-build-up.ts'
 import { againstHighest, againstLeast, type Setting } from './compression-comparison.ts'
+import { plausible, seaLevelEquals } from './compression-estimates.ts'
 import { differentTesters } from './compression-testers.ts'
 import { compressionValues, isMeasured } from './compression-values.ts'
 import { wetRises } from './compression-wet.ts'
@@ -33,6 +34,8 @@ export function judgeCompression(job: Job, stage: Stage, units: ShownUnits = tra
     ...firstPuffs(values, setting),
     ...values.map(one => repeats(one, setting)),
     ...differentTesters(values, job, stage),
+    ...seaLevelEquals(values, setting),
+    ...plausible(values, setting),
     ...wetRises(values, low, job.layout.arrangement, setting),
   ].toSorted(byCylinder)
 }

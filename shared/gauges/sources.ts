@@ -7,6 +7,10 @@ export const sources = {
   wet: 'US Army TM 5-4210-230-14&P-1, Addendum 2; General Motors and Ford compression pages; oil volume: calculated',
   repeat: 'common practice; the figure is from memory, no published text found',
   firstPuff: 'common practice, no published text found',
+  seaLevel: 'pressure ratio by US Standard Atmosphere 1976: calculated',
+  estimate:
+    'estimate: polytropic compression (textbook; exponent from memory) and a public rule of thumb, which disagree',
+  hose: 'common practice, no published text found; hose volume: our own simple model',
   sequence: "common practice: charged battery; the order is tested by Kendall's rank test",
   puffs: 'US Army TM 5-4210-230-14&P-1, Addendum 2; Ford compression gauge check (2010)',
   leakPractice: 'common practice; FAA AC 43.13-1B, para 8-14',

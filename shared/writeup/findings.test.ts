@@ -150,6 +150,7 @@ describe('the repair-order text', () => {
         'COMPLAINT: Shakes at idle',
         'FOUND: Cylinder 4 shows a fault. Cylinders 1, 2, 3, 5 and 6 showed nothing wrong in what was checked.',
         '  Cyl 4 (fault): Oil-wetted; compression, below highest 36 ± 3.5 psi: outside; compression, share of highest 76.6 ± 2 %: cannot be called; wet pull: rise 33.9 ± 3.5 %. Dry 118 psi, wet 158 psi. Cylinder 3, not low, rose 9 % with the same oil; this one clearly more: rings, piston or bore.',
+        '  Engine: Compression: Pulled cold: rings and valves seal less. Compare with cold readings only, or warm it and pull again.',
         '  Compression as found, psi, each ±2.5 or less: 1: 152; 2: 150; 3: 154, wet 168; 4: 118, wet 158; 5: 151; 6: 152.',
         'CAUSE: Broken ring, cylinder 4',
         'CORRECTION: Honed and ringed cylinder 4.',
