@@ -32,8 +32,9 @@ export function EngineForm({ define, instrument }: EngineFormProps) {
       ...(instrument === undefined ? {} : { instrument }),
     })
     const wrong = fields.find(field => isWrong(field, typed[field.name]))
-    setProblem(wrong ? `${wrong.title}: this cannot be read.` : pull ? undefined : test.needs)
-    if (wrong || !pull) return
+    if (wrong) return setProblem(`${wrong.title}: this cannot be read.`)
+    if (!pull || typeof pull === 'string') return setProblem(pull ?? test.needs)
+    setProblem(undefined)
     setTyped({
       ...test.initial,
       ...Object.fromEntries(test.stays.map(name => [name, typed[name] ?? ''])),

@@ -4,6 +4,7 @@ import { deference, gauges, judgeAll } from '../../../../shared/gauges/gauges.ts
 import type { TestKind } from '../../../../shared/job/pull-schema.ts'
 import { useUnits } from '../../../api/use-settings.ts'
 import { useJobPage } from '../job-context.ts'
+import { Corrections } from './corrections/corrections.tsx'
 import { CylinderEntry } from './cylinder-entry.tsx'
 import { cylinderTests } from './cylinder-tests/cylinder-tests.ts'
 import { EngineForm } from './engine-form.tsx'
@@ -55,6 +56,7 @@ export function GaugesPanel() {
       {isWalking && <SetUp test={test} instrument={instrument} />}
       <Entry key={`${tray.id} ${test}`} {...{ test, instrument, isGuided, setGuided }} />
       <p className="quiet">Readings go to: {tray.stage}.</p>
+      {!isWalking && <Corrections key={`${tray.id} ${test} corrections`} test={test} />}
       <Verdicts verdicts={verdicts.filter(one => one.test === test)} />
     </div>
   )

@@ -14,7 +14,8 @@ import type { Pressure, Vacuum } from '../../../../shared/units/quantity.ts'
 
 const listed = (parts: readonly (string | false | undefined)[]): string => parts.filter(Boolean).join(', ')
 
-const signed = (percent: number): string => `${percent > 0 ? '+' : ''}${withUnit(String(percent), '%')}`
+const signed = (percent: number): string =>
+  `${percent > 0 ? '+' : ''}${withUnit(String(percent).replace('-', '\u2212'), '%')}`
 
 /** E.g. "118 → 150 psi", "12 % lost, exhaust", "P0302, P0171". */
 export function pullWords(pull: Pull, units: UnitChoice): string {
@@ -105,8 +106,10 @@ export function pullWords(pull: Pull, units: UnitChoice): string {
         ? 'no codes'
         : codes.map(one => `${one.code}${one.state ? ` ${one.state}` : ''}`).join(', ')
     }
-    case 'mode 06':
-      return `${pull.entry.hex.trim().split(/\n+/).length} lines, ${pull.entry.hex.trim().slice(0, 24)}…`
+    case 'mode 06': {
+      const lines = pull.entry.hex.trim().split(/\n+/)
+      return `${lines.length} ${lines.length === 1 ? 'line' : 'lines'}, ${lines[0]?.slice(0, 24).trim()}…`
+    }
     case 'swap': {
       const { part, named, from, to, result } = pull.entry
       return `${named ?? part}, ${from} ${to === undefined ? 'with a known good one' : `to ${to}`}: ${result}`

@@ -56,7 +56,8 @@ export function useTypedCylinders(test: CylinderTest, instrument: string | undef
       ...(instrument === undefined ? {} : { instrument }),
     }
     const pull = test.pull(row, base, settings, conditionsOf(job, test.test, tray.stage))
-    if (!pull) return false
+    if (typeof pull === 'string') say(pull)
+    if (!pull || typeof pull === 'string') return false
     // The row is free at once: the next number may be typed before this one is on disk.
     setRows(now => ({ ...now, [cylinder]: nothing }))
     void send(pull, typed)

@@ -16,7 +16,9 @@ export const compressionTest: DefineCylinderTest = ({ pressure: unit }) => {
   const pressure = (text: string): Pressure | null => parsePressure(text, unit)
   return {
     test: 'compression',
-    settings: [{ name: 'wet', title: 'The next pulls are', kind: 'choice', options: ['dry', 'wet'] }],
+    settings: [
+      { name: 'wet', title: 'The next pulls are', kind: 'choice', options: ['dry', 'wet'], needed: true },
+    ],
     initial: { wet: 'dry' },
     columns: settings => [
       { name: 'first', title: 'First puff', unit, kind: 'number', parse: pressure },

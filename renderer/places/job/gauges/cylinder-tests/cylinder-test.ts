@@ -19,8 +19,8 @@ export type CylinderTest = {
   initial: Typed
   /** The columns may follow the settings. */
   columns: (settings: Typed) => readonly Field[]
-  /** Null until what is needed stands in the row. */
-  pull: (row: Typed, base: PullBase, settings: Typed, conditions: TestConditions) => Pull | null
+  /** Null until what is needed stands in the row; words where it stands there and something else is missing. */
+  pull: (row: Typed, base: PullBase, settings: Typed, conditions: TestConditions) => Pull | string | null
   /** A question about an unlikely entry, which is kept all the same. */
   ask?: (pull: Pull) => string | undefined
   /** Usual number of pulls on each cylinder. */

@@ -62,7 +62,7 @@ export const resistanceTest: DefineCylinderTest = ({ length: unit }) => {
   return {
     test: 'resistance',
     settings: [
-      { name: 'part', title: 'Measured', kind: 'choice', options: parts },
+      { name: 'part', title: 'Measured', kind: 'choice', options: parts, needed: true },
       { name: 'minimum', title: 'Specified from', unit: 'Ω', kind: 'number', parse: readOhms },
       { name: 'maximum', title: 'to', unit: 'Ω', kind: 'number', parse: readOhms },
     ],
@@ -82,6 +82,8 @@ export const resistanceTest: DefineCylinderTest = ({ length: unit }) => {
       const length = given(row.length, lengthOf)
       const minimum = given(settings.minimum, readOhms)
       const maximum = given(settings.maximum, readOhms)
+      if ((minimum === undefined) !== (maximum === undefined))
+        return 'Type both ends of the specified range, or none.'
       return {
         ...base,
         test: 'resistance',

@@ -31,7 +31,13 @@ export const leakDownTest: DefineCylinderTest = ({ pressure: unit, length }) => 
   return {
     test: 'leak-down',
     settings: [
-      { name: 'form', title: 'The tester shows', kind: 'choice', options: ['percent lost', two] },
+      {
+        name: 'form',
+        title: 'The tester shows',
+        kind: 'choice',
+        options: ['percent lost', two],
+        needed: true,
+      },
       { name: 'supply', title: 'Supply', unit, kind: 'number', parse: pressure },
       { name: 'orifice', title: 'Orifice', unit: length, kind: 'number', parse: orifice },
     ],
@@ -56,6 +62,7 @@ export const leakDownTest: DefineCylinderTest = ({ pressure: unit, length }) => 
       }
       if (settings.form === two) {
         const held = given(row.held, pressure)
+        if (held && !supply) return 'Type the supply pressure above the grid first.'
         return held && supply
           ? { ...base, test: 'leak-down', entry: { form: 'differential', supply, held, ...rest } }
           : null

@@ -12,8 +12,8 @@ export type EngineTest = {
   keepWords: string
   initial: Typed
   fields: (typed: Typed) => readonly Field[]
-  /** Null until what is needed stands in the form. */
-  pull: (typed: Typed, base: EnginePullBase) => Pull | null
+  /** Null until what is needed stands in the form; words where something else is missing. */
+  pull: (typed: Typed, base: EnginePullBase) => Pull | string | null
   /** What is still missing, said when a person keeps too early. */
   needs: string
   /** Fields that keep their text for the next entry. */

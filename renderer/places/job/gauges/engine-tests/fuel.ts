@@ -25,7 +25,7 @@ export const fuelPressureTest: DefineEngineTest = ({ pressure: unit }) => {
     initial: { state: 'key on' },
     stays: [],
     fields: ({ state }) => [
-      { name: 'state', title: 'State', kind: 'choice', options: fuelStates },
+      { name: 'state', title: 'State', kind: 'choice', options: fuelStates, needed: true },
       { name: 'pressure', title: 'Fuel pressure', unit, kind: 'number', parse: pressure },
       ...(state === 'after stopping'
         ? [
@@ -64,8 +64,8 @@ export const trimsTest: DefineEngineTest = () => ({
   initial: { bank: '1', state: 'idle', loop: 'closed' },
   stays: ['bank', 'state', 'loop'],
   fields: () => [
-    { name: 'bank', title: 'Bank', kind: 'choice', options: ['1', '2', '3', '4'] },
-    { name: 'state', title: 'State', kind: 'choice', options: trimStates },
+    { name: 'bank', title: 'Bank', kind: 'choice', options: ['1', '2', '3', '4'], needed: true },
+    { name: 'state', title: 'State', kind: 'choice', options: trimStates, needed: true },
     { name: 'loop', title: 'Loop', kind: 'choice', options: loops },
     { name: 'short', title: 'Short term', unit: '%', kind: 'number', parse: readTrim },
     { name: 'long', title: 'Long term', unit: '%', kind: 'number', parse: readTrim },

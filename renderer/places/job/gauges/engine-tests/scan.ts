@@ -15,7 +15,7 @@ export const troubleCodesTest: DefineEngineTest = () => ({
   initial: { found: 'codes' },
   stays: [],
   fields: ({ found }) => [
-    { name: 'found', title: 'Read', kind: 'choice', options: ['codes', 'no codes found'] },
+    { name: 'found', title: 'Read', kind: 'choice', options: ['codes', 'no codes found'], needed: true },
     ...(found === 'no codes found'
       ? []
       : [

@@ -47,6 +47,7 @@ export const swapTest: DefineEngineTest = () => ({
     const result = chosen(typed.result, results)
     const watched = chosen(typed.watched, watchedBy)
     if (!part || from === undefined || !result) return null
+    if (from === to) return 'From and to are the same cylinder.'
     return {
       ...base,
       test: 'swap',

@@ -1,6 +1,7 @@
 // Vacuum in its five states, with the needle and the trend chosen by what they look like.
 import type { NeedleBehaviour, VacuumEntry, VacuumPhase } from '../../../../../shared/gauges/vacuum-entry.ts'
 import type { Vacuum } from '../../../../../shared/units/quantity.ts'
+import { toVacuum } from '../../../../../shared/units/convert.ts'
 import { parseVacuum } from '../../../../../shared/units/parse.ts'
 import { chosen, type Field, given } from '../entry/field.ts'
 import { readRpm } from '../entry/read-number.ts'
@@ -43,6 +44,10 @@ const trends: readonly NonNullable<VacuumEntry['trend']>[] = [
   'falls toward zero',
 ]
 
+/** Whichever way round the two ends were typed. */
+const inOrder = (a: Vacuum, b: Vacuum): { low: Vacuum; high: Vacuum } =>
+  toVacuum(a, 'inHg') <= toVacuum(b, 'inHg') ? { low: a, high: b } : { low: b, high: a }
+
 export const vacuumTest: DefineEngineTest = ({ vacuum: unit }) => {
   const vacuum = (text: string): Vacuum | null => parseVacuum(text, unit)
   const number = (name: string, title: string): Field => ({
@@ -59,7 +64,7 @@ export const vacuumTest: DefineEngineTest = ({ vacuum: unit }) => {
     initial: { phase: 'idle' },
     stays: ['phase'],
     fields: ({ phase }) => [
-      { name: 'phase', title: 'State', kind: 'choice', options: phases },
+      { name: 'phase', title: 'State', kind: 'choice', options: phases, needed: true },
       number('reading', phase === 'snap' ? 'Lowest point of the snap' : `Vacuum at ${phase ?? 'idle'}`),
       ...(phase === 'snap'
         ? [number('rebound', 'Rebound'), number('settled', 'Settles at')]
@@ -76,6 +81,7 @@ export const vacuumTest: DefineEngineTest = ({ vacuum: unit }) => {
       if (!phase || !reading) return null
       const low = given(typed.low, vacuum)
       const high = given(typed.high, vacuum)
+      if ((low === undefined) !== (high === undefined)) return 'Type both ends of the swing, or none.'
       const rebound = given(typed.rebound, vacuum)
       const settled = given(typed.settled, vacuum)
       const rpm = given(typed.rpm, readRpm)
@@ -87,7 +93,7 @@ export const vacuumTest: DefineEngineTest = ({ vacuum: unit }) => {
         entry: {
           phase,
           reading,
-          ...(low && high && phase !== 'snap' && { range: { low, high } }),
+          ...(low && high && phase !== 'snap' && { range: inOrder(low, high) }),
           ...(phase === 'snap' && rebound && { rebound }),
           ...(phase === 'snap' && settled && { settled }),
           ...(needle && { needle }),

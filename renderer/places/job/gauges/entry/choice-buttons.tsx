@@ -22,15 +22,17 @@ export function ChoiceButtons(props: ChoiceButtonsProps) {
       : field.options.filter(one => one === value)
   const press = (option: string) => {
     if (field.kind === 'several') onChange(toggled(value, field.options.indexOf(option) + 1))
-    else onChange(option === value ? '' : option)
+    else onChange(option === value && !field.needed ? '' : option)
   }
-  const stop = field.options.find(one => on.includes(one)) ?? field.options[0]
+  const stop = field.options[0]
   const onKeyDown = (event: KeyboardEvent<HTMLButtonElement>) => {
     const option = field.options[Number(event.key) - 1]
     const group = event.currentTarget.parentElement
     const buttons = [...(group?.querySelectorAll<HTMLButtonElement>('button') ?? [])]
     const move = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key]
-    if (event.key === 'Enter' && onEnter) onEnter(event.currentTarget)
+    // Where the walk stops Enter goes on; on a button reached by hand it presses, and goes on once that is pressed.
+    const goesOn = event.currentTarget.matches('.entry, [aria-pressed="true"]')
+    if (event.key === 'Enter' && onEnter && goesOn) onEnter(event.currentTarget)
     else if (move !== undefined)
       buttons.at((buttons.indexOf(event.currentTarget) + move) % buttons.length)?.focus()
     else if (option !== undefined) press(option)

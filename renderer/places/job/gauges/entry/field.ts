@@ -21,6 +21,8 @@ type TextField = Common & {
 export type ChoiceField = Common & {
   kind: 'choice'
   options: readonly string[]
+  /** One option always stands: pressing it again does not take it away. */
+  needed?: true
   /** What an option looks like, where its name alone is not enough. */
   describe?: Readonly<Record<string, string>>
 }

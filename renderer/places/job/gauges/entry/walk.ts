@@ -9,12 +9,16 @@ const stops = (from: Element): HTMLElement[] => [
 
 export function nextField(from: HTMLElement): void {
   const fields = stops(from)
-  fields[(fields.indexOf(from) + 1) % fields.length]?.focus()
+  const after = fields.find(
+    field => (from.compareDocumentPosition(field) & Node.DOCUMENT_POSITION_FOLLOWING) !== 0,
+  )
+  ;(after ?? fields[0])?.focus()
 }
 
 export function previousField(from: HTMLElement): void {
-  const fields = stops(from)
-  fields[fields.indexOf(from) - 1]?.focus()
+  stops(from)
+    .findLast(field => (from.compareDocumentPosition(field) & Node.DOCUMENT_POSITION_PRECEDING) !== 0)
+    ?.focus()
 }
 
 export const firstField = (inside: Element | null): void =>
