@@ -20,12 +20,31 @@ export const asCorrected = <P extends Pull>(pull: P): P => {
   return last === undefined ? pull : { ...pull, entry: last.entry }
 }
 
+type Sorted = ReadonlyMap<string, readonly Pull[]>
+
+const key = (test: TestKind, stage: Stage): string => `${stage} ${test}`
+
+/** Sorted once for each list of pulls: every rule asks for its own test, and a job never changes, it is replaced. */
+const sortedPulls = new WeakMap<readonly Pull[], Sorted>()
+
+function sorted(pulls: readonly Pull[]): Sorted {
+  const known = sortedPulls.get(pulls)
+  if (known) return known
+  const map = new Map<string, Pull[]>()
+  for (const pull of pulls) {
+    if (pull.voided !== undefined) continue
+    const name = key(pull.test, pull.stage)
+    const others = map.get(name)
+    if (others) others.push(asCorrected(pull))
+    else map.set(name, [asCorrected(pull)])
+  }
+  sortedPulls.set(pulls, map)
+  return map
+}
+
 /** The pulls of one test that still count, in the order they were entered, each with the entry that counts. */
 export const validPulls = <T extends TestKind>(job: Job, test: T, stage: Stage): PullOf<T>[] =>
-  job.pulls
-    .filter(pull => pull.stage === stage && pull.voided === undefined)
-    .filter(isOf(test))
-    .map(asCorrected)
+  (sorted(job.pulls).get(key(test, stage)) ?? []).filter(isOf(test))
 
 /** How a test was set up at a stage, as far as somebody said. */
 export const conditionsOf = (job: Job, test: TestKind, stage: Stage): TestConditions =>
