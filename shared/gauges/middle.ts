@@ -13,4 +13,4 @@ export const rangeOf = (values: readonly number[]): number =>
   values.length > 1 ? tidy(Math.max(...values) - Math.min(...values)) : 0
 
 /** Takes away the last digits that a change of unit leaves behind, so that no verdict hangs on them. */
-export const tidy = (value: number): number => Number(value.toFixed(6))
+export const tidy = (value: number): number => Math.round(value * 1e6) / 1e6
