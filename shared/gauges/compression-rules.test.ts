@@ -55,6 +55,21 @@ describe('the rule set of the job', () => {
   })
 })
 
+describe('one cylinder above all others', () => {
+  it('is named, since it makes them look low', () => {
+    const job = by({}, [170, 205, 172, 168])
+    expect(one(job, 2, 'stands above')).toMatchObject({ verdict: 'watch', value: 33 })
+    expect(one(job, 1, 'below highest')?.verdict).toBe('outside')
+  })
+  it.each([[[170, 192, 172, 168]], [[170, 205, 172, 120]], [[170, 205]], [[170, 172, 168]]])(
+    'is not seen in %j',
+    finals => {
+      const verdicts = judgeCompression(by({}, finals), 'as found')
+      expect(verdicts.filter(found => found.rule === 'stands above')).toEqual([])
+    },
+  )
+})
+
 describe('testers', () => {
   const fine: Instrument = {
     id: 'fine',

@@ -77,6 +77,9 @@ describe('a fall through the sequence', () => {
   it('goes by the time of entry', () => {
     expect(rules(series([160, 158, 155, 150, 148, 144]).toReversed())).toEqual(['pressure falls'])
   })
+  it('is not said of an order that comes by chance, however far the halves lie apart', () => {
+    expect(rules(series([160, 150, 158, 149, 157, 148]))).toEqual([])
+  })
   it('needs a sequence', () => {
     expect(rules(series([160, 150, 140]))).toEqual([])
   })

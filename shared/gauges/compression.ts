@@ -5,6 +5,7 @@ import type { Stage } from '../job/tray-schema.ts'
 import { firstPuffs, repeats } from './compression-build-up.ts'
 import { againstHighest, againstLeast, type Setting } from './compression-comparison.ts'
 import { plausible, seaLevelEquals } from './compression-estimates.ts'
+import { standsAbove } from './compression-high.ts'
 import { differentTesters } from './compression-testers.ts'
 import { compressionValues, isMeasured } from './compression-values.ts'
 import { wetRises } from './compression-wet.ts'
@@ -31,6 +32,7 @@ export function judgeCompression(job: Job, stage: Stage, units: ShownUnits = tra
   const low = lowCylinders(compared)
   return [
     ...compared,
+    ...standsAbove(values, setting),
     ...firstPuffs(values, setting),
     ...values.map(one => repeats(one, setting)),
     ...differentTesters(values, job, stage),
