@@ -7,16 +7,15 @@ const shownAtMost = 40
 
 /** Readings in the order they were made; a page of prose pasted by mistake does not fill the list. */
 export function unreadLines(readings: readonly Mode06[], stage: Stage): GaugeVerdict[] {
-  const all = readings.flatMap(({ problems }, i) =>
-    [...new Set(problems.map(one => one.line))].map(line => ({
+  const all = readings.flatMap(({ problems }, i) => {
+    const byLine = new Map<number, string[]>()
+    for (const { line, reason } of problems) byLine.set(line, [...(byLine.get(line) ?? []), reason])
+    return [...byLine].map(([line, reasons]) => ({
       rule: readings.length > 1 ? `line ${line} of reading ${i + 1}` : `line ${line}`,
       line,
-      why: problems
-        .filter(one => one.line === line)
-        .map(one => one.reason)
-        .join('; '),
-    })),
-  )
+      why: reasons.join('; '),
+    }))
+  })
   const verdict = (rule: string, value: number, unit: string, why: string): GaugeVerdict => ({
     test: 'mode 06',
     rule,

@@ -48,8 +48,18 @@ describe('counts of the cylinders', () => {
   })
   it('of the average say that it is history, and how it fades', () => {
     const [average] = judge(asPayload(counters(5, 14, 0))).filter(one => one.value === 14)
-    expect(average?.why).toContain('None in this drive: this is history')
+    expect(average?.verdict).toBe('noted')
+    expect(average?.why).toContain('none in this drive: this is history')
     expect(average?.why).toContain('One clean drive takes it to 12.6, 32 to nought')
+  })
+  it('of an average that outlives a repair are no fault any more', () => {
+    const all = [1, 2, 3, 4, 5, 6].flatMap(n => counters(n, n === 5 ? 40 : 0, 0)).map(one => asPayload([one]))
+    const at = (stage: 'as found' | 'after repair') =>
+      judgeMode06(jobWith({ pulls: [mode06(all.join('\n'), { stage })] }), stage).find(
+        one => one.value === 40,
+      )
+    expect(at('as found')).toMatchObject({ cylinder: 5, verdict: 'watch' })
+    expect(at('after repair')).toMatchObject({ cylinder: 5, verdict: 'noted' })
   })
   it('of nought with limits of nought have not run', () => {
     const [test] = judge('46 A2 0B 24 00 00 00 00 00 00')

@@ -4,15 +4,15 @@ import { validPulls } from '../job/current.ts'
 import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
 import type { Gauge } from './gauge.ts'
-import { cleanCycles, nextAverage } from './misfire-average.ts'
-import { callCounts, countLimit, countSource } from './misfire-compare.ts'
+import { countLimit, countSource } from './misfire-compare.ts'
+import { type CountCall, callCounters } from './mode-06-counts.ts'
 import { decodeMode06, type MonitorTest } from './mode-06-decode.ts'
 import { hexByte } from './mode-06-lines.ts'
-import { averageTest, generalMisfire, misfireCylinder, testName, thisDriveTest } from './mode-06-monitors.ts'
+import { generalMisfire, misfireCylinder, testName } from './mode-06-monitors.ts'
 import { unreadLines } from './mode-06-unread.ts'
 import { round } from './shown.ts'
 import { isKnownScaling, scalingOf } from './unit-and-scaling.ts'
-import type { GaugeVerdict, Verdict } from './verdict.ts'
+import type { GaugeVerdict } from './verdict.ts'
 
 const source =
   'SAE J1979 / ISO 15031-5 as restated in service information (2004, 2012) and a 2005 OBD summary; limits sent by the vehicle'
@@ -24,8 +24,13 @@ export function judgeMode06(job: Job, stage: Stage): GaugeVerdict[] {
     .map(pull => decodeMode06(pull.entry.hex))
   const tests = latestOfEach(readings.flatMap(one => one.tests))
   const cylinders = new Set(cylindersOf(job.layout))
+  const counters = callCounters(
+    tests.map(one => one.test),
+    cylinders,
+    stage,
+  )
   return [
-    ...tests.map(({ name, test }) => verdictOf(name, test, tests, cylinders, stage)),
+    ...tests.map(({ name, test }) => verdictOf(name, test, counters.get(test), cylinders, stage)),
     ...unreadLines(readings, stage),
   ].toSorted(byCylinderThenRule)
 }
@@ -36,17 +41,24 @@ type Named = { name: string; test: MonitorTest }
 function latestOfEach(tests: readonly MonitorTest[]): Named[] {
   const latest = new Map(tests.map(test => [`${test.mid} ${test.tid} ${test.from ?? ''}`, test] as const))
   const all = [...latest.values()]
+  const modules = new Map<string, number>()
+  for (const { mid, tid } of all) {
+    const name = testName(mid, tid)
+    modules.set(name, (modules.get(name) ?? 0) + 1)
+  }
   return all.map(test => {
-    const alike = all.filter(other => other.mid === test.mid && other.tid === test.tid)
     const name = testName(test.mid, test.tid)
-    return { name: alike.length > 1 ? `${name} from ${test.from ?? 'a module without id'}` : name, test }
+    return {
+      name: (modules.get(name) ?? 0) > 1 ? `${name} from ${test.from ?? 'a module without id'}` : name,
+      test,
+    }
   })
 }
 
 function verdictOf(
   name: string,
   test: MonitorTest,
-  all: readonly Named[],
+  count: CountCall | undefined,
   cylinders: ReadonlySet<number>,
   stage: Stage,
 ): GaugeVerdict {
@@ -77,8 +89,7 @@ function verdictOf(
       why: 'Value and both limits are nought: not completed since the codes were cleared. It does not mean that nothing misfired.',
       about: 'reading',
     }
-  if (cylinder !== null && test.open && test.unit === 'counts')
-    return { ...base, ...place, limit: countLimit, source: countSource, ...counted(test, all, cylinders) }
+  if (count) return { ...base, ...place, limit: countLimit, source: countSource, ...count }
   if (test.open)
     return { ...base, ...place, verdict: 'noted', why: 'The limits sent are open: they carry no verdict.' }
   return {
@@ -88,47 +99,6 @@ function verdictOf(
     why: whyOf(test, cylinder),
   }
 }
-
-/** Counts of one kind from one module, cylinder against cylinder. */
-function counted(
-  test: MonitorTest,
-  all: readonly Named[],
-  cylinders: ReadonlySet<number>,
-): { verdict: Verdict; why: string } {
-  const counts = all.flatMap(({ test: other }) => {
-    const cylinder = misfireCylinder(other.mid)
-    return cylinder !== null &&
-      cylinders.has(cylinder) &&
-      other.tid === test.tid &&
-      other.from === test.from &&
-      other.open &&
-      other.unit === 'counts' &&
-      other.state !== 'not run'
-      ? [{ cylinder, count: other.value }]
-      : []
-  })
-  const own = callCounts(counts).find(one => one.cylinder === misfireCylinder(test.mid))
-  return {
-    verdict: own?.verdict ?? 'noted',
-    why: `${own?.why ?? ''}${history(test, all)}${proveNumber(own?.verdict)}`,
-  }
-}
-
-/** What the average over the drives remembers, and how it fades. */
-function history(test: MonitorTest, all: readonly Named[]): string {
-  if (test.tid !== averageTest || test.value === 0) return ''
-  const now = all.find(
-    other => other.test.mid === test.mid && other.test.tid === thisDriveTest && other.test.from === test.from,
-  )
-  const gone =
-    now?.test.value === 0 && now.test.state !== 'not run' ? ' None in this drive: this is history.' : ''
-  return `${gone} One clean drive takes it to ${round(nextAverage(test.value, 0))}, ${cleanCycles(test.value)} to nought.`
-}
-
-const proveNumber = (verdict: Verdict | undefined): string =>
-  verdict === 'outside'
-    ? ' On some makes the numbers follow the firing order: prove once by unplugging an injector.'
-    : ''
 
 const limitOf = (test: MonitorTest, digits: number): string =>
   test.state === 'not run'
