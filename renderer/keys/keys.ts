@@ -60,6 +60,9 @@ export const keyCommands = [
   { context: 'photo', keys: '1', does: 'One picture pixel a screen pixel' },
   { context: 'photo', keys: 'Arrows', does: 'Move the picture when zoomed in' },
   { context: 'gauges', keys: 'Enter', does: 'Keep the number and go on' },
+  { context: 'gauges', keys: 'Backspace', does: 'In an empty field: go back' },
+  { context: 'gauges', keys: '1 to 9', does: 'In a choice: choose that option' },
+  { context: 'gauges', keys: 'Arrows', does: 'Next or previous test, or option of a choice' },
 ] as const satisfies readonly KeyCommand[]
 
 export type KeyCommandId = Extract<(typeof keyCommands)[number], { id: string }>['id']

@@ -47,10 +47,19 @@ describe('with the demonstration jobs', () => {
       expect(await violations(app), `${tab} in ${theme}`).toEqual([])
     }
     await page.getByRole('link', { name: /^Gauges/ }).click()
-    for (const test of ['Cylinder balance', 'Vacuum']) {
-      await page.getByRole('button', { name: test }).click()
-      expect(await violations(app), `${test} in ${theme}`).toEqual([])
+    const tests = page.getByRole('group', { name: 'Test', exact: true }).getByRole('button')
+    for (let at = 0; at < (await tests.count()); at += 1) {
+      await tests.nth(at).click()
+      await page.evaluate(() => {
+        for (const fold of document.querySelectorAll<HTMLDetailsElement>('.gauges-panel details'))
+          fold.open = true
+      })
+      expect(await violations(app), `${await tests.nth(at).textContent()} in ${theme}`).toEqual([])
     }
+    await tests.getByText('Leak-down').click()
+    await page.getByRole('button', { name: 'One cylinder at a time' }).click()
+    expect(await violations(app), `the guided walk in ${theme}`).toEqual([])
+    await page.getByRole('button', { name: 'One cylinder at a time' }).click()
     await page.getByRole('button', { name: 'Edit job' }).click()
     await page.getByRole('dialog').waitFor()
     expect(await violations(app), `job dialog in ${theme}`).toEqual([])

@@ -106,9 +106,9 @@ export function GuidedWalk({ entry }: { entry: TypedCylinders }) {
               type="button"
               className="tag-filter"
               aria-current={one === cylinder ? 'step' : undefined}
-              aria-label={`Go to cylinder ${one}, ${made(one)} of ${each} made`}
               onClick={() => goTo(at)}
             >
+              <span className="visually-hidden">Cylinder </span>
               <strong>{one}</strong> {made(one) >= each ? '✓' : `${made(one)}/${each}`}
             </button>
           </li>
