@@ -77,6 +77,8 @@ it.each(['light', 'dark'] as const)('has nothing for the accessibility check to 
   await app.page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' })
   if (process.env.PLUGTRAY_SHOTS)
     await form().screenshot({ path: `${process.env.PLUGTRAY_SHOTS}/corrections-${theme}.png` })
+  // Half under the bar of the page a button would count as too small.
+  await section().evaluate(one => one.scrollIntoView({ block: 'center' }))
   expect(await violations()).toEqual([])
 })
 
