@@ -51,6 +51,14 @@ describe('leads', () => {
       { cylinder: 2, rule: 'lead, path', verdict: 'outside' },
     ])
   })
+  it('that were open and have a path after the repair say so under the same rule', () => {
+    const pulls = [
+      resistance(2, { part: 'lead', open: true }),
+      resistance(2, { part: 'lead', ohms: 4000 }, { stage: 'after repair' }),
+    ]
+    const after = judgeResistance(jobWith({ pulls }), 'after repair')
+    expect(one(after, 2, 'lead, path')).toMatchObject({ verdict: 'noted', stage: 'after repair' })
+  })
   it('move with the cylinders', () => {
     fc.assert(
       fc.property(

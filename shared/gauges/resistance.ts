@@ -27,6 +27,7 @@ export function judgeResistance(job: Job, stage: Stage): CylinderVerdict[] {
   const of = (part: ResistancePart) => free.filter(one => one.part === part)
   return [
     ...values.flatMap(one => (one.ohms === null ? [opened(one, stage)] : [])),
+    ...(stage === 'after repair' ? read.flatMap(one => mended(one, job)) : []),
     ...read.flatMap(one => typedRange(one, stage)),
     ...judgeLeads(of('lead'), stage),
     ...coils(of('coil primary'), stage),
@@ -63,6 +64,25 @@ const opened = (one: OpenResistance, stage: Stage): CylinderVerdict => ({
   why: openWhy[one.part],
   source: sources.practice,
 })
+
+/** What was open as found and now has a path: the same rule, so that before and after stand side by side. */
+function mended(one: ReadResistance, job: Job): CylinderVerdict[] {
+  const before = resistanceValues(job, 'as found').find(
+    other => other.cylinder === one.cylinder && other.part === one.part,
+  )
+  if (before?.ohms !== null || one.part === 'plug insulation') return []
+  return [
+    {
+      ...base(`${one.part}, path`, one, 'after repair'),
+      value: 1,
+      unit: 'path',
+      verdict: 'noted',
+      limit: 'a path from end to end',
+      why: `Open as found, ${ohmsWords(one.ohms)} now.`,
+      source: sources.practice,
+    },
+  ]
+}
 
 function typedRange(one: ReadResistance, stage: Stage): CylinderVerdict[] {
   if (one.specified === undefined) return []

@@ -52,10 +52,17 @@ it('says where it tracks', () => {
   ])
   expect(verdicts.map(one => [one.cylinder, one.rule, one.verdict])).toEqual([
     [3, 'spark at 40\u00a0kV', 'watch'],
-    [3, 'tracking at the boot', 'outside'],
+    [3, 'tracking', 'outside'],
     [4, 'spark at 40\u00a0kV', 'noted'],
     [4, 'tracking', 'noted'],
   ])
+})
+
+it('says every place that it tracks at, in one verdict', () => {
+  const pulls = (['coil', 'none seen', 'boot'] as const).map(tracks => spark(3, { spark: 'weak', tracks }))
+  const found = judge(pulls).find(one => one.rule === 'tracking')
+  expect(found).toMatchObject({ verdict: 'outside', value: 2, unit: 'of 3: boot and coil' })
+  expect(judge(pulls.toReversed())).toEqual(judge(pulls))
 })
 
 it('moves with the cylinders, and leaves out voided pulls and cylinders that are not there', () => {

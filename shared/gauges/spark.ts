@@ -7,7 +7,7 @@ import { toLength } from '../units/convert.ts'
 import { formatLength, withUnit } from '../units/format.ts'
 import type { Gauge } from './gauge.ts'
 import type { SparkEntry } from './ignition-entries.ts'
-import { round } from './shown.ts'
+import { inWords, round } from './shown.ts'
 import { byCylinder, type CylinderVerdict, type Verdict } from './verdict.ts'
 
 type Kind = SparkEntry['spark']
@@ -17,7 +17,7 @@ const worstFirst: readonly Kind[] = ['none', 'intermittent', 'weak', 'strong']
 
 const testerSource = 'articles on spark testers; common practice'
 
-/** One verdict a cylinder and tester setting, the worst spark of several tries; one for every place it tracks. */
+/** One verdict a cylinder and tester setting, the worst spark of several tries; one for where it tracks. */
 export function judgeSpark(job: Job, stage: Stage): CylinderVerdict[] {
   const here = new Set(cylindersOf(job.layout))
   const sparks = validPulls(job, 'spark', stage)
@@ -96,32 +96,31 @@ const whyOf: Readonly<Record<Kind, string>> = {
 const commonCause =
   'No cylinder sparks at this setting: look at what all share first: feed, trigger, immobiliser, and whether the tester was earthed.'
 
+/** One verdict a cylinder, so that "none seen" after a repair answers what was seen before it. */
 function tracking(
   sparks: readonly { cylinder: number; entry: SparkEntry }[],
   stage: Stage,
 ): CylinderVerdict[] {
-  const seen = new Map<string, { cylinder: number; place: Place; times: number }>()
-  for (const { cylinder, entry } of sparks) {
-    const place = entry.tracks
-    if (place === undefined) continue
-    const key = `${cylinder} ${place}`
-    seen.set(key, { cylinder, place, times: (seen.get(key)?.times ?? 0) + 1 })
-  }
-  return [...seen.values()].map(({ cylinder, place, times }) => ({
-    test: 'spark',
-    rule: place === 'none seen' ? 'tracking' : `tracking at the ${place}`,
-    cylinder,
-    stage,
-    value: times,
-    unit: times === 1 ? 'sighting' : 'sightings',
-    verdict: place === 'none seen' ? 'noted' : 'outside',
-    limit: 'no arc but at the gap',
-    why: trackWhy[place],
-    source:
-      place === 'plug insulator' || place === 'boot'
-        ? 'General Motors spark plug inspection pages (2001, 2006); common practice'
-        : 'common practice',
-  }))
+  return [...new Set(sparks.map(one => one.cylinder))].flatMap((cylinder): CylinderVerdict[] => {
+    const looked = sparks.flatMap(one => (one.cylinder === cylinder ? (one.entry.tracks ?? []) : []))
+    if (looked.length === 0) return []
+    const seen = [...new Set(looked.filter(place => place !== 'none seen'))].toSorted()
+    return [
+      {
+        test: 'spark',
+        rule: 'tracking',
+        cylinder,
+        stage,
+        value: looked.filter(place => place !== 'none seen').length,
+        unit: `of ${looked.length}: ${seen.length === 0 ? 'none seen' : inWords(seen)}`,
+        verdict: seen.length === 0 ? 'noted' : 'outside',
+        limit: 'no arc but at the gap',
+        why: (seen.length === 0 ? ['none seen' as const] : seen).map(place => trackWhy[place]).join(' '),
+        source:
+          'General Motors spark plug inspection pages (2001, 2006) for boot and insulator; common practice',
+      },
+    ]
+  })
 }
 
 const trackWhy: Readonly<Record<Place, string>> = {
