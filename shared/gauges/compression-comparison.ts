@@ -83,6 +83,35 @@ export function againstLeast(values: readonly Measured[], setting: Setting): Cyl
   return values.map(one => (typed ? typedMinimum(one, inPsi(typed), setting) : usualFloor(one, setting)))
 }
 
+/** Above the typed maximum a cylinder is not weak, so this only warns: something takes up its chamber, or a misreading. */
+export function againstMost(
+  values: readonly Measured[],
+  { stage, units, circumstances }: Setting,
+): CylinderVerdict[] {
+  const typed = circumstances.specification?.compressionMaximum
+  if (typed === undefined) return []
+  const maximum = inPsi(typed)
+  return values.map(one => {
+    const call = againstMaximum(one.dry, one.plusMinus, maximum)
+    const seen = `${pressureWords(one.dry, units)} (${basisOf(one, psi => pressureWords(psi, units))}).`
+    return {
+      test: 'compression',
+      rule: 'specified maximum',
+      cylinder: one.cylinder,
+      stage,
+      ...pressureShown(one.dry, units),
+      plusMinus: pressureShown(one.plusMinus, units).value,
+      verdict: call === 'outside' ? 'watch' : call,
+      limit: `at most ${pressureWords(maximum, units)}`,
+      why:
+        call === 'outside'
+          ? `${seen} Too high: carbon, oil or fuel in the cylinder, or the scale was misread.`
+          : `${seen}${settle(call)}`,
+      source: sources.typed,
+    }
+  })
+}
+
 /** A book figure is usually for sea level: between it and its share at this altitude, nobody can call it. */
 function typedMinimum(
   one: Measured,

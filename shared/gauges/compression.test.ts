@@ -126,6 +126,14 @@ describe('a typed specification', () => {
     expect(one(verdicts, 2, 'specified minimum')).toMatchObject({ verdict, value: second })
     expect(one(verdicts, 2, 'usual floor')).toBeUndefined()
   })
+  it.each([
+    [197.5, 'within'],
+    [201, 'cannot be called'],
+    [203, 'watch'],
+  ] as const)('of at most 200 psi: %d psi is %s', (second, verdict) => {
+    const verdicts = pair(second, { specification: { compressionMaximum: psi(200) } })
+    expect(one(verdicts, 2, 'specified maximum')).toMatchObject({ verdict, value: second })
+  })
   it('cannot condemn at altitude what would pass at sea level', () => {
     const circumstances = {
       altitude: { value: 5000, unit: 'ft' as const },

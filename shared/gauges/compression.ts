@@ -3,7 +3,7 @@ import { cylindersOf } from '../engine/relations.ts'
 import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
 import { firstPuffs, repeats } from './compression-build-up.ts'
-import { againstHighest, againstLeast, type Setting } from './compression-comparison.ts'
+import { againstHighest, againstLeast, againstMost, type Setting } from './compression-comparison.ts'
 import { plausible, seaLevelEquals } from './compression-estimates.ts'
 import { standsAbove } from './compression-high.ts'
 import { differentTesters } from './compression-testers.ts'
@@ -32,6 +32,7 @@ export function judgeCompression(job: Job, stage: Stage, units: ShownUnits = tra
   const low = lowCylinders(compared)
   return [
     ...compared,
+    ...againstMost(values, setting),
     ...standsAbove(values, setting),
     ...firstPuffs(values, setting),
     ...values.map(one => repeats(one, setting)),

@@ -4,8 +4,10 @@ import type { Job } from '../job/job-schema.ts'
 import type { PullOf } from '../job/pull-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
 import { toLength } from '../units/convert.ts'
+import { atmosphereOf } from './atmosphere.ts'
 import { readingError } from './calling.ts'
 import { inPsi } from './compression-values.ts'
+import { holeMillimetres } from './leak-down-hole.ts'
 import { type EscapePath, escapePathsInOrder } from './leak-down-paths.ts'
 import { median, rangeOf, tidy } from './middle.ts'
 import { pressureBounds } from './uncertainty.ts'
@@ -30,6 +32,8 @@ export type LeakDownValue = {
   testers: string[]
   /** Air pressure in, psi, where written down. */
   pressures: number[]
+  /** The leak as a hole, mm: middle of the pulls whose orifice and pressure are known. */
+  hole?: number
 }
 
 type Read = { percent: number; plusMinus: number }
@@ -71,6 +75,7 @@ export function leakDownValues(job: Job, stage: Stage): LeakDownValue[] {
 function valueOf(job: Job, cylinder: number, pulls: readonly PullOf<'leak-down'>[]): LeakDownValue {
   const reads = pulls.flatMap(pull => lossOf(job, pull) ?? [])
   const percents = reads.map(one => one.percent)
+  const holes = pulls.flatMap(pull => holeOf(job, pull) ?? [])
   const escapes = new Set(pulls.flatMap(pull => pull.entry.escapes ?? []))
   return {
     cylinder,
@@ -86,6 +91,7 @@ function valueOf(job: Job, cylinder: number, pulls: readonly PullOf<'leak-down'>
     cold: pulls.some(pull => pull.entry.engine === 'cold'),
     testers: [...new Set(pulls.map(testerOf))].toSorted(),
     pressures: pulls.flatMap(pull => pressureIn(pull) ?? []).toSorted((a, b) => a - b),
+    ...(holes.length > 0 ? { hole: tidy(median(holes)) } : {}),
   }
 }
 
@@ -95,4 +101,15 @@ const testerOf = ({ instrument = '', entry }: PullOf<'leak-down'>): string =>
 function pressureIn({ entry }: PullOf<'leak-down'>): number | undefined {
   const quantity = entry.form === 'percent' ? entry.regulated : entry.supply
   return quantity && inPsi(quantity)
+}
+
+/** Needs the orifice, from the pull or its tester, and the pressure in. */
+function holeOf(job: Job, pull: PullOf<'leak-down'>): number | null {
+  const { entry, instrument } = pull
+  const orifice = entry.orifice ?? job.instruments?.find(one => one.id === instrument)?.orifice
+  const supply = pressureIn(pull)
+  const loss = lossOf(job, pull)
+  if (orifice === undefined || supply === undefined || loss === null) return null
+  const held = supply * (1 - loss.percent / 100)
+  return holeMillimetres(toLength(orifice, 'mm'), supply, held, atmosphereOf(job.circumstances))
 }

@@ -118,6 +118,18 @@ describe('other testers', () => {
   })
 })
 
+it('gives the leak as a hole where orifice and pressure are known', () => {
+  const known = percent(1, 25, { orifice: { value: 0.04, unit: 'in' } })
+  expect(one(job([known]), 1, 'as a hole')).toBeUndefined()
+  const pressed = pull(1, {
+    form: 'percent',
+    percent: 25,
+    regulated: psi(80),
+    orifice: { value: 0.04, unit: 'in' },
+  })
+  expect(one(job([pressed]), 1, 'as a hole')).toMatchObject({ value: 1.05, unit: 'mm', verdict: 'noted' })
+})
+
 it('says that a cold engine spoils it', () => {
   expect(one(job([percent(1, 25, { engine: 'cold' })]), 1, 'engine cold')?.about).toBe('reading')
 })

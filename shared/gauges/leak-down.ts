@@ -23,6 +23,7 @@ export function judgeLeakDown(job: Job, stage: Stage): CylinderVerdict[] {
   return [
     ...values.filter(isMeasured).map(one => leakage(one, job, stage)),
     ...alikeTested(values).flatMap(group => apart(group.filter(isMeasured), job, stage)),
+    ...values.flatMap(one => asHole(one, stage)),
     ...values.filter(one => one.escapes.length > 0).map(one => escape(one, stage)),
     ...leakDownReadings(values, conditionsOf(job, 'leak-down', stage), stage),
   ].toSorted(byCylinder)
@@ -112,4 +113,23 @@ function escape(one: LeakDownValue, stage: Stage): CylinderVerdict {
     why: escapeWords(one.escapes, one.towards),
     source: sources.leakPaths,
   }
+}
+
+/** Only noted: what a hole of that size means depends on the engine, but it can be put beside another tester's. */
+function asHole({ cylinder, hole }: LeakDownValue, stage: Stage): CylinderVerdict[] {
+  if (hole === undefined) return []
+  return [
+    {
+      test: 'leak-down',
+      rule: 'as a hole',
+      cylinder,
+      stage,
+      value: round(hole, 2),
+      unit: 'mm',
+      verdict: 'noted',
+      limit: 'no limit: an estimate that does not hang on the orifice of the tester',
+      why: `It leaks about as much as a round hole of ${round(hole, 2)} mm.`,
+      source: sources.hole,
+    },
+  ]
 }

@@ -13,6 +13,7 @@ export const sources = {
   hose: 'common practice, no published text found; hose volume: our own simple model',
   sequence: "common practice: charged battery; the order is tested by Kendall's rank test",
   puffs: 'US Army TM 5-4210-230-14&P-1, Addendum 2; Ford compression gauge check (2010)',
+  hole: 'estimate: isentropic flow through two orifices in series, calculated; FAA AC 43.13-1B names the orifices',
   leakPractice: 'common practice; FAA AC 43.13-1B, para 8-14',
   leakPaths:
     'Dodge cylinder leakage pages (2002); Mazda cylinder leakage page (2008); aviation trade articles on differential compression',

@@ -3,10 +3,12 @@
 // in data/compression-theory.json.
 import { describe, expect, it } from 'vitest'
 import { z } from 'zod'
+import { atmosphereOf } from '../../shared/gauges/atmosphere.ts'
 import { hoseShare } from '../../shared/gauges/compression-build-up.ts'
 import { againstHighest } from '../../shared/gauges/compression-comparison.ts'
 import { oilLiftPercent, polytropicPsi, thumbPsi } from '../../shared/gauges/compression-estimates.ts'
 import { compressionValues, isMeasured } from '../../shared/gauges/compression-values.ts'
+import { holeMillimetres } from '../../shared/gauges/leak-down-hole.ts'
 import { lossOf } from '../../shared/gauges/leak-down-values.ts'
 import type { RuleChoice } from '../../shared/gauges/rule-choice-schema.ts'
 import { tradeUnits } from '../../shared/gauges/shown.ts'
@@ -54,6 +56,9 @@ const data = published(
     ),
     leakage_percent: z.array(
       z.object({ regulated_psi: z.number(), cylinder_psi: z.number(), leak_percent: z.number() }),
+    ),
+    leakage_orifice_model: z.array(
+      z.object({ orifice_in: z.number(), reading: z.string(), equivalent_hole_diameter_mm: z.number() }),
     ),
     wet_test: z.object({
       effect_of_oil_volume: z.array(
@@ -111,6 +116,15 @@ it.each(data.leakage_percent)('$cylinder_psi held of $regulated_psi psi is $leak
   )
   expect(loss?.percent).toBeCloseTo(row.leak_percent, 6)
 })
+
+it.each(data.leakage_orifice_model)(
+  '$reading through an orifice of $orifice_in in is a hole of $equivalent_hole_diameter_mm mm',
+  row => {
+    const [held = Number.NaN, supply = Number.NaN] = row.reading.split('/').map(Number)
+    const ours = holeMillimetres(row.orifice_in * 25.4, supply, held, atmosphereOf({})) ?? Number.NaN
+    expect(Math.abs(ours - row.equivalent_hole_diameter_mm)).toBeLessThanOrEqual(halfUnit(3))
+  },
+)
 
 const layoutOf = (count: number) =>
   count === 4 ? 'i4-1342' : count === 6 ? 'i6-153624' : 'v8-cross-oddeven-18436572'
