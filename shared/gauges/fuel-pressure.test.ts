@@ -24,7 +24,7 @@ describe('against a typed range', () => {
     [40, 'cannot be called'],
     [40.5, 'within'],
   ] as const)('%d psi of 40 to 50: %s', (value, verdict) => {
-    expect(judge([at('key on', value)], range)).toMatchObject([{ rule: 'at key on', verdict, unit: 'psi' }])
+    expect(judge([at('key on', value)], range)).toMatchObject([{ rule: 'key on', verdict, unit: 'psi' }])
   })
   it('idle under it may be the regulator, when key on reaches it', () => {
     const verdicts = judge([at('key on', 45), at('idle', 37)], range)

@@ -18,6 +18,13 @@ const runStates: readonly RunState[] = ['key on', 'idle', '2500 rpm', 'load']
 /** Middle of the readings of one state, psi; `difference` is the half width of a difference to another state. */
 type AtState = { state: RunState; psi: number; plusMinus: number; difference: number }
 
+const stateWords: Readonly<Record<RunState, string>> = {
+  'key on': 'key on',
+  idle: 'at idle',
+  '2500 rpm': 'at 2500 rpm',
+  load: 'under load',
+}
+
 type Setting = { stage: Stage; units: ShownUnits; job: Job }
 
 /** Verdicts on the engine, none on a cylinder: the rail is one. */
@@ -81,7 +88,7 @@ function againstRange(
   const maximum = specification?.fuelPressureMaximum
   const base = {
     test: 'fuel pressure',
-    rule: `at ${one.state}`,
+    rule: stateWords[one.state],
     stage,
     ...pressureShown(one.psi, units),
     plusMinus: pressureShown(one.plusMinus, units).value,
@@ -112,7 +119,7 @@ function againstRange(
       ...(minimum ? [`at least ${words(fuelPsi(minimum))}`] : []),
       ...(maximum ? [`at most ${words(fuelPsi(maximum))}`] : []),
     ].join(', '),
-    why: `${words(one.psi)} at ${one.state}${
+    why: `${words(one.psi)}, ${stateWords[one.state]}${
       lowered
         ? ': below the range, which key on reaches. A regulator that follows manifold vacuum does that; the service information says for which state the range holds.'
         : low === 'outside'

@@ -88,7 +88,7 @@ function called(one: Drop, drops: readonly Drop[], setting: Setting): CylinderVe
       pulled
         ? `, but as its sisters do in the middle (${words(middle)}): another injector pulls the average. Settle that one first.`
         : call === 'outside'
-          ? `, ${side}. Say first that spark and compression are in order; then clean or change it, and repeat.`
+          ? `, ${side}. Make sure of spark and compression first; then clean or change it, and repeat.`
           : `.${settle(verdict)}`
     }${missing > 0 ? ` ${missing} not measured: the average is of the rest.` : ''}`,
     source: rule.source,

@@ -92,7 +92,7 @@ describe('lines that cannot be used', () => {
   const reasons = (text: string) =>
     decodeMode06(text).problems.map(({ line, reason }) => `${line}: ${reason}`)
   it.each([
-    ['searching...', 'not hexadecimal'],
+    ['Searching...', '"Searching..." is not hexadecimal'],
     ['7E8 1', 'half a byte'],
     ['06 46 A0 FF', 'a single frame of 6 bytes'],
     ['00 00 00', 'a single frame of 0 bytes'],

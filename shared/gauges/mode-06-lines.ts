@@ -19,18 +19,17 @@ export function readLines(text: string): { lines: PastedLine[]; problems: LinePr
   text.split(/\r\n|\r|\n/).forEach((raw, i) => {
     const line = i + 1
     const words = raw
-      .toUpperCase()
-      .replaceAll(/\b0X/g, '')
+      .replaceAll(/\b0x/gi, '')
       .replaceAll(/\[\d\]/g, ' ')
       .split(/[\s,;#>]+/)
       .filter(word => word !== '')
     if (words.length === 0) return
-    const strange = words.find(word => !/^[0-9A-F]+$/.test(word))
+    const strange = words.find(word => !/^[0-9A-F]+$/i.test(word))
     if (strange !== undefined) {
       problems.push({ line, reason: `"${strange.slice(0, 20)}" is not hexadecimal` })
       return
     }
-    const { from, digits } = splitId(words)
+    const { from, digits } = splitId(words.map(word => word.toUpperCase()))
     if (digits.length === 0 || digits.length % 2 === 1)
       problems.push({ line, reason: 'half a byte: the hexadecimal digits do not pair up' })
     else lines.push({ line, ...(from === undefined ? {} : { from }), bytes: bytesOf(digits) })

@@ -79,7 +79,7 @@ export function bankAgainstBank(
     return [
       {
         test: 'trims',
-        rule: `bank against bank at ${state}`,
+        rule: `bank against bank ${state === 'load' ? 'under load' : `at ${state}`}`,
         stage,
         value: Number((Math.max(...totals) - Math.min(...totals)).toFixed(1)),
         unit: '% apart',

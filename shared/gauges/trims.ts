@@ -1,7 +1,7 @@
 // Fuel trims by bank: each state against the shop's limit. They mean something only in closed loop with the engine warm.
 import type { Job } from '../job/job-schema.ts'
 import type { Stage } from '../job/tray-schema.ts'
-import { againstMaximum, settle } from './calling.ts'
+import { againstMaximum } from './calling.ts'
 import { falseLean } from './false-lean.ts'
 import type { Gauge } from './gauge.ts'
 import { ruleSet } from './rule-sets.ts'
@@ -31,7 +31,7 @@ function call(value: TrimValue, rule: Rule, lean: readonly string[], stage: Stag
   const { bank, state, total, plusMinus, parts, closedLoopWarm } = value
   const base = {
     test: 'trims',
-    rule: `bank ${bank} at ${state}`,
+    rule: `bank ${bank} ${state === 'load' ? 'under load' : `at ${state}`}`,
     stage,
     value: round(total),
     plusMinus: round(plusMinus),
@@ -59,7 +59,7 @@ function call(value: TrimValue, rule: Rule, lean: readonly string[], stage: Stag
           : 'fuel is taken off, as for a rich mixture.'
         : outcome === 'within'
           ? 'nothing to make up for.'
-          : `too near the limit.${settle(outcome)}`
+          : 'too near the limit: short trim swings; watch it for longer and read again.'
     }${closedLoopWarm === 'not said' ? ' Nobody said closed loop and warm: it holds only then.' : ''}`,
   }
 }
