@@ -20,12 +20,13 @@ export function CylinderGrid({ entry }: { entry: TypedCylinders }) {
   const units = useUnits()
   const [active, setActive] = useState<number>()
   const { columns, test } = entry
-  const pictures = test.pictures?.(job, tray.stage)
+  // More fields take the room of the pictures.
+  const pictures = entry.more ? undefined : test.pictures?.(job, tray.stage)
   const cylinders = [...new Set(order.map(slot => slot.cylinder))]
   const chosen = new Set(selected.map(one => one.cylinder))
   return (
     <div className="gauge-scroll">
-      <table className="gauge-table" data-walk>
+      <table className="gauge-table" data-walk data-more={entry.more}>
         <caption className="visually-hidden">
           {test.test}, {tray.stage}
         </caption>
