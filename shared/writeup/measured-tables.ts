@@ -59,7 +59,7 @@ function compressionTable(job: Job, stage: Stage, units: UnitChoice): WriteUpTab
       ]
     }),
     notes: [
-      'Final and first puff: middle of the valid dry pulls; \u00b1 is half a gauge division or half the range of the pulls, whichever is more. Cylinders are compared in the same air, so nothing is corrected for altitude.',
+      'Final and first puff: middle of the valid dry pulls; \u00b1 is half a gauge division or half the range of the pulls, whichever is more, with the accuracy class of the tester where one is stated. Cylinders are compared in the same air, so nothing is corrected for altitude.',
       ...limitNotes(verdicts),
       ...wetNotes(verdicts),
       ...voidedNotes(job, 'compression', stage),
