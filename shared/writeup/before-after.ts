@@ -8,11 +8,20 @@ import { judgeAll } from '../gauges/gauges.ts'
 import type { ShownUnits } from '../gauges/shown.ts'
 import type { GaugeVerdict } from '../gauges/verdict.ts'
 import type { Job } from '../job/job-schema.ts'
+import { differenceWords } from './difference.ts'
 
 /** "met" once it is in order, "not met" when it still is not, "open" when it was not looked at again or cannot tell. */
 export type Standing = 'met' | 'not met' | 'open'
 
-export type BeforeAfter = { what: string; where: string; before: string; after: string; standing: Standing }
+export type BeforeAfter = {
+  what: string
+  where: string
+  before: string
+  after: string
+  /** How far a measured value moved, with its interval. */
+  difference?: string
+  standing: Standing
+}
 
 /** Every gauge verdict outside its limit and every finding on a plug or well, as found. Empty without any. */
 export function beforeAfter(job: Job, units: ShownUnits): BeforeAfter[] {
@@ -29,11 +38,13 @@ function gaugeRows(job: Job, units: ShownUnits): BeforeAfter[] {
     .filter(fails)
     .map(before => {
       const now = after.get(key(before)) ?? needleGone(before, after)
+      const difference = now && differenceWords(before, now)
       return {
         what: `${before.test}, ${before.rule}`,
         where: before.cylinder === undefined ? 'engine' : `cylinder ${before.cylinder}`,
         before: valueWords(before),
         after: now ? `${valueWords(now)}: ${now.verdict}` : 'not repeated',
+        ...(difference === undefined ? {} : { difference }),
         standing: now ? standingOf(now) : 'open',
       }
     })

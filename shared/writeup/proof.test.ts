@@ -108,12 +108,14 @@ it('stands side by side in a table', () => {
       'cylinder 2',
       '51\u00a0\u00b1\u00a03.5\u00a0psi',
       '2\u00a0\u00b1\u00a03.5\u00a0psi: within',
+      '\u221249\u00a0\u00b1\u00a07\u00a0psi',
     ],
     [
       'compression, share of highest',
       'cylinder 2',
       '66.2\u00a0\u00b1\u00a02\u00a0%',
       '98.7\u00a0\u00b1\u00a02.3\u00a0%: within',
+      '+32.5\u00a0\u00b1\u00a04.3\u00a0%',
     ],
   ])
   expect(proofTable(repaired({ before: even, after: even }), units)).toBeUndefined()

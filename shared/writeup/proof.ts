@@ -59,8 +59,8 @@ export function proofTable(job: Job, units: ShownUnits): WriteUpTable | undefine
   if (rows.length === 0) return undefined
   return {
     title: 'Before and after the work',
-    columns: ['Test', 'Where', 'As found', 'After the work'],
-    rows: rows.map(row => [row.what, row.where, row.before, row.after]),
+    columns: ['Test', 'Where', 'As found', 'After the work', 'Difference'],
+    rows: rows.map(row => [row.what, row.where, row.before, row.after, row.difference ?? '']),
     notes: [],
   }
 }

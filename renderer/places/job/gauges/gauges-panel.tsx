@@ -5,6 +5,7 @@ import type { TestKind } from '../../../../shared/job/pull-schema.ts'
 import { useUnits } from '../../../api/use-settings.ts'
 import { useJobPage } from '../job-context.ts'
 import { Corrections } from './corrections/corrections.tsx'
+import { ReadingsCsv } from './csv/readings-csv.tsx'
 import { CylinderEntry } from './cylinder-entry.tsx'
 import { cylinderTests } from './cylinder-tests/cylinder-tests.ts'
 import { EngineForm } from './engine-form.tsx'
@@ -15,6 +16,8 @@ import { IdleBand } from './idle-band.tsx'
 import { Mode06Table } from './mode-06-table.tsx'
 import { Observations } from './observations.tsx'
 import { RecordingTest } from './recordings/recording-test.tsx'
+import { BeforeAfter } from './pictures/before-after.tsx'
+import { RuleCalls } from './pictures/rule-calls.tsx'
 import { rememberedTest, rememberTest } from './remembered-test.ts'
 import { SetUp } from './set-up/set-up.tsx'
 import { type InstrumentChoice, useInstrument } from './set-up/use-instrument.ts'
@@ -58,6 +61,9 @@ export function GaugesPanel() {
       <p className="quiet">Readings go to: {tray.stage}.</p>
       {!isWalking && <Corrections key={`${tray.id} ${test} corrections`} test={test} />}
       <Verdicts verdicts={verdicts.filter(one => one.test === test)} />
+      <RuleCalls test={test} />
+      <BeforeAfter test={test} />
+      <ReadingsCsv />
     </div>
   )
 }
