@@ -69,15 +69,15 @@ export function GaugesPanel() {
 }
 
 function Caution({ test }: { test: TestKind }) {
+  const cautions = gauges.find(one => one.test === test)?.cautions ?? []
+  if (cautions.length === 0) return null
   return (
     <section className="caution" aria-label="Caution">
       <strong>Caution</strong>
       <ul>
-        {gauges
-          .find(one => one.test === test)
-          ?.cautions.map(text => (
-            <li key={text}>{text}</li>
-          ))}
+        {cautions.map(text => (
+          <li key={text}>{text}</li>
+        ))}
         <li>{deference}</li>
       </ul>
     </section>
