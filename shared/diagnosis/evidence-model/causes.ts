@@ -38,7 +38,7 @@ export const cylinderCauses = {
   'coolant ingress': cause('cylinder', 'oil and coolant', 0.0008),
   'oil past rings': cause('cylinder', 'oil and coolant', 0.0024),
   'oil past guides': cause('cylinder', 'oil and coolant', 0.0024),
-  'plug-well seal': cause('cylinder', 'oil and coolant', 0.0032),
+  'plug-well seal': cause('cylinder', 'oil and coolant', 0.004),
   'not modelled': cause('cylinder', 'other', 0.0024),
 } as const
 

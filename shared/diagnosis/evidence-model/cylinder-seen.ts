@@ -1,6 +1,7 @@
 // What the other tests of single cylinders say: balance, misfires, leak-down, spark, injector, running compression, swaps.
 import { balanceValues } from '../../gauges/balance-values.ts'
 import { median } from '../../gauges/middle.ts'
+import { misfireCodes } from '../../gauges/trouble-code-words.ts'
 import type { SwapEntry } from '../../gauges/swap-entry.ts'
 import { inPsi } from '../../gauges/compression-values.ts'
 import { validPulls } from '../../job/current.ts'
@@ -20,6 +21,8 @@ export function cylinderSeen(job: Job, stage: Stage): Seen[] {
     ...leakDownSeen(job, stage),
     ...firedAndFedSeen(job, stage),
     ...runningSeen(job, stage),
+    ...codesSeen(job, stage),
+    ...currentSeen(job, stage),
     ...validPulls(job, 'swap', stage).flatMap(pull => swapSeen(pull.entry)),
   ]
 }
@@ -59,6 +62,44 @@ function misfiresSeen(job: Job, stage: Stage): Seen[] {
     from: 'misfire counts' as const,
     weights: spans(count / most, 0.08 + 1 / Math.sqrt(most) / 2, [0.12, 0.45]),
   }))
+}
+
+/** A code names a cylinder only where a monitor was sure enough; its absence says little and counts nothing. */
+function codesSeen(job: Job, stage: Stage): Seen[] {
+  const named = validPulls(job, 'trouble codes', stage)
+    .flatMap(({ entry }) => entry.codes)
+    .flatMap(({ code }) => misfireCodes[code]?.cylinder ?? [])
+  // Counts and codes come from one monitor: they are not two pieces of evidence.
+  const counted = new Set(validPulls(job, 'misfire counts', stage).map(pull => pull.cylinder))
+  const left = [...new Set(named)].filter(cylinder => !counted.has(cylinder))
+  return left.map(cylinder => ({
+    finding: 'misfires',
+    cylinder,
+    from: 'trouble codes' as const,
+    weights: [0.1, 0.6, 1],
+  }))
+}
+
+/** Compression by starter current, where a sync signal says which cylinder is which. Wider than a gauge: judgement. */
+function currentSeen(job: Job, stage: Stage): Seen[] {
+  const last = validPulls(job, 'relative compression', stage).at(-1)
+  if (!last?.entry.synced) return []
+  return last.entry.values.flatMap(({ cylinder, percent, plusMinus }): Seen[] =>
+    cylinder === undefined
+      ? []
+      : [
+          {
+            finding: 'compression level',
+            cylinder,
+            from: 'relative compression',
+            weights: spans(
+              percent / 100,
+              Math.hypot((plusMinus ?? 4) / 200, 0.06),
+              [0.35, 0.72, 0.87],
+            ).toReversed(),
+          },
+        ],
+  )
 }
 
 const paths = [

@@ -12,7 +12,7 @@ const logOdds = (chance: number) => Math.log(chance) - Math.log1p(-chance)
 // Whole diagnoses, several a run: slow on a busy machine, whatever the law.
 vi.setConfig({ testTimeout: 60_000 })
 
-const few = { numRuns: 3 }
+const few = { numRuns: 12 }
 const psi = fc.integer({ min: 20, max: 190 })
 const four = fc.array(psi, { minLength: 4, maxLength: 4 })
 const readings = fc.array(fc.constantFrom(...conditions), { minLength: 4, maxLength: 4 })

@@ -23,27 +23,7 @@ export function outcomeChances(finding: Finding, causes: readonly CauseId[]): nu
   return together.map((chance, at) => Math.max(0, chance - (together[at - 1] ?? 0)))
 }
 
-function cumulative(chances: readonly number[]): number[] {
+export function cumulative(chances: readonly number[]): number[] {
   let sum = 0
   return chances.map(one => (sum += one))
-}
-
-/**
- * Likelihood of what was seen, `weights` of the outcomes, under each list of causes. All lie within a window as wide as the
- * finding's most, so that no one piece moves odds by more. The window holds the value of a sound engine, so that what fits
- * one rare cause too well does not push the other causes down among the sound.
- */
-export function likelihoods(
-  finding: Finding,
-  weights: readonly number[],
-  lists: readonly (readonly CauseId[])[],
-): number[] {
-  const of = (causes: readonly CauseId[]): number =>
-    outcomeChances(finding, causes).reduce((sum, chance, at) => sum + chance * (weights[at] ?? 0), 0)
-  const sound = of([])
-  const raw = lists.map(of)
-  const highest = Math.max(...raw)
-  if (!(sound > 0 && highest > 0)) return raw.map(() => 1)
-  const least = Math.min(sound, Math.max(Math.min(...raw), highest / finding.most))
-  return raw.map(one => Math.min(Math.max(one / least, 1), finding.most))
 }

@@ -220,3 +220,62 @@ it('a shut throttle noted explains low compression on all', () => {
   }
   expect(first(job)).toEqual(['throttle shut'])
 })
+
+it('a code names the cylinder, and counts of the same monitor are not counted twice', () => {
+  const codes: Pull = { ...common(), test: 'trouble codes', entry: { codes: [{ code: 'P0303' }] } }
+  const fault = (job: Job, cylinder: number) =>
+    diagnose(job, 'as found').cylinders[cylinder - 1]?.causes.find(one => one.cause === 'coil or driver')
+  const coded = fault(four([codes]), 3)
+  expect(coded?.probability).toBeGreaterThan(2 * (coded?.before ?? 1))
+  expect(fault(four([codes]), 2)?.probability).toBeCloseTo(fault(four([]), 2)?.before ?? 0, 3)
+  const counts = misfires([0, 0, 60, 0])
+  expect(fault(four([...counts, codes]), 3)?.probability).toBeCloseTo(
+    fault(four(counts), 3)?.probability ?? 0,
+    12,
+  )
+})
+
+it('starter current with a sync signal speaks of compression; without one it names no cylinder', () => {
+  const current = (synced: boolean): Pull => ({
+    ...common(),
+    test: 'relative compression',
+    entry: {
+      source: {
+        fileName: 'invented.csv',
+        recording: 'a'.repeat(64),
+        seconds: 5,
+        samples: 5000,
+        mapping: {},
+        method: 'peaks',
+      },
+      synced,
+      values: [100, 98, 60, 99].map((percent, i) => ({
+        position: i + 1,
+        ...(synced ? { cylinder: i + 1 } : {}),
+        percent,
+      })),
+      remarks: [],
+    },
+  })
+  expect(first(four([current(true)]), 3)[0]).toBe('exhaust valve')
+  expect(diagnose(four([current(false)]), 'as found').cylinders[2]?.causes[0]?.evidence).toEqual([])
+})
+
+it('oil past the rings and a misfire elsewhere: two faults at once are both on top', () => {
+  const job = four([...onePullEach([150, 150, 150, 150]), spark(1, 'none'), ...misfires([90, 0, 0, 1])], {
+    1: reading('fuel-wet'),
+    3: reading('oil-wetted'),
+  })
+  expect(first(job, 1)[0]).toBe('coil or driver')
+  expect(['oil past rings', 'oil past guides']).toContain(first(job, 3)[0])
+})
+
+it('a healthy engine, tested, stays sound', () => {
+  const job = four(
+    [...onePullEach([150, 148, 152, 149]), ...[1, 2, 3, 4].map(one => cut(one, [800, 725]))],
+    all('normal'),
+  )
+  const { cylinders, engine } = diagnose(job, 'as found')
+  const highest = [...cylinders.flatMap(one => one.causes), ...engine.causes].map(one => one.probability)
+  expect(Math.max(...highest)).toBeLessThan(0.02)
+})

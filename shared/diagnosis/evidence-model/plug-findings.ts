@@ -115,7 +115,7 @@ export const plugFindings: readonly Finding[] = [
     id: 'oil in the well',
     kind: 'ordered',
     outcomes: ['no', 'yes'],
-    sound: judged(0.97, 0.03),
+    sound: judged(0.992, 0.008),
     effects: { 'plug-well seal': yes(0.93, texts.well) },
   },
   {

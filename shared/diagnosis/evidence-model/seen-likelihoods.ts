@@ -6,7 +6,8 @@ import type { CylinderPart, EngineModel } from './engine-model.ts'
 import { actingOn } from './engine-sets.ts'
 import { findingById } from './findings.ts'
 import type { Finding } from './finding.ts'
-import { likelihoods, thatShow } from './outcome-chances.ts'
+import { likelihoodTable } from './likelihood-table.ts'
+import { thatShow } from './outcome-chances.ts'
 import type { Seen } from './seen.ts'
 
 type Groups = { of: Uint16Array; lists: readonly (readonly CauseId[])[] }
@@ -35,7 +36,7 @@ export function engineLikelihood(model: EngineModel, seen: readonly Seen[]): Flo
     const finding = findingById(one.finding)
     if (!finding || one.cylinder !== undefined) continue
     const { of, lists } = grouped(finding, sets)
-    const values = likelihoods(finding, one.weights, lists)
+    const values = likelihoodTable(finding, one.weights, lists, [[]], [[]])
     for (let state = 0; state < together.length; state += 1)
       together[state] = (together[state] ?? 1) * (values[of[state] ?? 0] ?? 1)
   }
@@ -60,13 +61,7 @@ export function multiplyCylinder(
     const engine = grouped(finding, engineLists)
     const web = grouped(finding, webLists)
     const own = grouped(finding, model.cylinderSets)
-    const values = Float64Array.from(
-      likelihoods(
-        finding,
-        one.weights,
-        engine.lists.flatMap(a => web.lists.flatMap(b => own.lists.map(c => [...a, ...b, ...c]))),
-      ),
-    )
+    const values = likelihoodTable(finding, one.weights, engine.lists, web.lists, own.lists)
     const width = own.lists.length
     const states = own.of.length
     let cell = 0
