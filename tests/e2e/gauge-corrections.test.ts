@@ -110,3 +110,38 @@ it('takes corrections back for all chosen at once', async () => {
   expect(await table.locator('s').count()).toBe(0)
   expect(app.complaints).toEqual([])
 })
+
+it.each(['light', 'dark'] as const)('draws the readings with their numbers beside: %s', async theme => {
+  const { page } = app
+  await page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' })
+  const picture = page.locator('.gauge-picture')
+  await picture.evaluate(one => one.setAttribute('open', ''))
+  await picture.getByRole('img', { name: /^Compression; its numbers/ }).waitFor()
+  expect(await picture.locator('.picture-bar').count()).toBe(4)
+  await picture.getByRole('row', { name: /^3 75 / }).waitFor()
+  const calls = page.locator('.rule-calls')
+  if ((await calls.count()) > 0) await calls.evaluate(one => one.setAttribute('open', ''))
+  if (process.env.PLUGTRAY_SHOTS) {
+    await page.setViewportSize({ width: 1280, height: 2400 })
+    await page.screenshot({ path: `${process.env.PLUGTRAY_SHOTS}/panel-${theme}.png` })
+    await page.setViewportSize({ width: 1280, height: 800 })
+  }
+})
+
+it('saves all readings as CSV, what was corrected and taken back included', async () => {
+  const { page } = app
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save all readings as CSV' }).click(),
+  ])
+  expect(download.suggestedFilename()).toMatch(/^readings-\d{4}-\d\d-\d\d-.*\.csv$/)
+  const text = await readFile(await download.path(), 'utf8')
+  const finals = text.split('\r\n').filter(line => line.includes(',final,'))
+  expect(finals.map(line => line.split(',').slice(3, 7).join(' '))).toEqual([
+    '1 final 150 psi',
+    '2 final 152 psi',
+    '3 final 75 psi',
+    '4 final 148 psi',
+  ])
+  expect(app.complaints).toEqual([])
+})

@@ -17,6 +17,7 @@ import { Mode06Table } from './mode-06-table.tsx'
 import { Observations } from './observations.tsx'
 import { RecordingTest } from './recordings/recording-test.tsx'
 import { BeforeAfter } from './pictures/before-after.tsx'
+import { GaugePicture } from './pictures/gauge-picture.tsx'
 import { RuleCalls } from './pictures/rule-calls.tsx'
 import { rememberedTest, rememberTest } from './remembered-test.ts'
 import { SetUp } from './set-up/set-up.tsx'
@@ -59,6 +60,7 @@ export function GaugesPanel() {
       {isWalking && <SetUp test={test} instrument={instrument} />}
       <Entry key={`${tray.id} ${test}`} {...{ test, instrument, isGuided, setGuided }} />
       <p className="quiet">Readings go to: {tray.stage}.</p>
+      {!isWalking && <GaugePicture test={test} />}
       {!isWalking && <Corrections key={`${tray.id} ${test} corrections`} test={test} />}
       <Verdicts verdicts={verdicts.filter(one => one.test === test)} />
       <RuleCalls test={test} />
