@@ -239,6 +239,10 @@ describe('assess', () => {
     })
     const assessment = shape.parse(JSON.parse(out))
     expect(assessment.cylinders.find(one => one.cylinder === 3)?.state).toBe('fault')
+    const text = await run('assess', path)
+    expect(text.out).toMatch(
+      / {2}3 {2}fault\n[\s\S]*likely cause: exhaust valve, \d+ %: compression for, [\d.e+]+ to 1\n/,
+    )
     expect(assessment.cylinders.filter(one => one.state === 'fault')).toHaveLength(1)
     expect((await run('assess', path)).out).toContain('Cylinders')
   })
