@@ -145,3 +145,25 @@ it('saves all readings as CSV, what was corrected and taken back included', asyn
   ])
   expect(app.complaints).toEqual([])
 })
+
+it('shows what each published limit would call, and judges by the one chosen', async () => {
+  const { page } = app
+  await section().getByRole('button', { name: 'Gauge misread? Correct pulls' }).click()
+  await chooseRange('3', '3')
+  await form().getByLabel('A division was taken for').fill('5')
+  await form().getByLabel('and really is').fill('9')
+  await form().getByLabel('Reason').fill('division is 9 psi')
+  await form().getByRole('button', { name: 'Correct 1 pull' }).click()
+  const calls = page.locator('.rule-calls')
+  await calls.locator('summary').click()
+  const table = calls.getByRole('table', { name: 'Cylinder 3, spread' })
+  await table.getByRole('row', { name: /^Within 20 psi .*judged by this$/ }).waitFor()
+  if (process.env.PLUGTRAY_SHOTS) await calls.screenshot({ path: `${process.env.PLUGTRAY_SHOTS}/calls.png` })
+  await table.getByRole('button', { name: 'Judge spread by: Within 10 psi' }).click()
+  await table.getByRole('row', { name: /^Within 10 psi outside .*judged by this$/ }).waitFor()
+  await page
+    .getByRole('region', { name: 'Verdicts' })
+    .getByText('Cylinder 3, below highest: outside')
+    .waitFor()
+  expect(app.complaints).toEqual([])
+})

@@ -26,7 +26,9 @@ export function GaugePicture({ test }: { test: TestKind }) {
 }
 
 function Picture({ data }: { data: PictureData }) {
-  const { rows, limits, title, unit, digits } = data
+  const { rows, title, unit, digits } = data
+  // The leftmost line is named first: no line then runs through another's words.
+  const limits = data.limits.toSorted((a, b) => a.at - b.at)
   const most = Math.max(
     1e-9,
     ...rows.flatMap(row => [row.value + row.plusMinus, row.wet ?? 0, row.limit ?? 0]),

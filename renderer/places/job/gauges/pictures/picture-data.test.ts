@@ -26,6 +26,18 @@ describe('the picture of a test', () => {
     const job = jobWith({ pulls: [cut(1, [800, 740]), cut(2, [810, 790])] })
     expect(pictureData(job, 'balance', 'as found', units)?.rows.map(row => row.value)).toEqual([60, 20])
   })
+  it('draws lost air against the rule of the job, a typed limit in its place', () => {
+    const at = { id: 'l1', stage: 'as found' as const, at: '2026-03-02T10:00:00Z' }
+    const pulls = [
+      { ...at, test: 'leak-down' as const, cylinder: 4, entry: { form: 'percent' as const, percent: 32 } },
+    ]
+    const job = jobWith({ pulls })
+    const lines = (one: typeof job) =>
+      pictureData(one, 'leak-down', 'as found', units)?.limits.map(line => line.at)
+    expect(pictureData(job, 'leak-down', 'as found', units)?.rows[0]?.value).toBe(32)
+    expect(lines(job)).toEqual([20, 10])
+    expect(lines(jobWith({ pulls, circumstances: { specification: { leakDownMaximum: 15 } } }))).toEqual([15])
+  })
   it('is none without readings or for a test without one', () => {
     expect(pictureData(jobWith({}), 'compression', 'as found', units)).toBeUndefined()
     expect(pictureData(jobWith({}), 'swap', 'as found', units)).toBeUndefined()

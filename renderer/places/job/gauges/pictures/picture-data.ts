@@ -1,5 +1,7 @@
 // What the picture of a test draws, a row a cylinder, in the units shown; the same rules as the verdicts.
 import { balanceBars, compressionBars } from '../../../../../shared/gauges/bars.ts'
+import { leakDownValues } from '../../../../../shared/gauges/leak-down-values.ts'
+import { ruleSet } from '../../../../../shared/gauges/rule-sets.ts'
 import type { ShownUnits } from '../../../../../shared/gauges/shown.ts'
 import type { Job } from '../../../../../shared/job/job-schema.ts'
 import type { TestKind } from '../../../../../shared/job/pull-schema.ts'
@@ -35,9 +37,21 @@ export function pictureData(
   stage: Stage,
   units: ShownUnits,
 ): PictureData | undefined {
-  const data = test === 'compression' ? compression(job, stage, units) : undefined
-  const found = data ?? (test === 'balance' ? balance(job, stage) : undefined)
+  const found = dataOf(job, test, stage, units)
   return found === undefined || found.rows.length === 0 ? undefined : found
+}
+
+function dataOf(job: Job, test: TestKind, stage: Stage, units: ShownUnits): PictureData | undefined {
+  switch (test) {
+    case 'compression':
+      return compression(job, stage, units)
+    case 'balance':
+      return balance(job, stage)
+    case 'leak-down':
+      return leakDown(job, stage)
+    default:
+      return undefined
+  }
 }
 
 function compression(job: Job, stage: Stage, { pressure }: ShownUnits): PictureData {
@@ -77,5 +91,23 @@ function balance(job: Job, stage: Stage): PictureData {
     })),
     limits: [],
     limitTitle: 'Half of the others',
+  }
+}
+
+function leakDown(job: Job, stage: Stage): PictureData {
+  const typed = job.circumstances.specification?.leakDownMaximum
+  const set = ruleSet('leakDown', job)
+  const lines: (PictureData['limits'][number] | false)[] = [
+    { at: typed ?? set.maximumPercent, label: typed === undefined ? 'at most' : 'specified most' },
+    typed === undefined && set.normalPercent !== undefined && { at: set.normalPercent, label: 'normal' },
+  ]
+  return {
+    title: 'Lost air',
+    unit: '%',
+    digits: 0,
+    rows: leakDownValues(job, stage).flatMap(({ cylinder, percent, plusMinus }) =>
+      percent === undefined ? [] : [{ cylinder, value: percent, plusMinus }],
+    ),
+    limits: lines.flatMap(one => one || []),
   }
 }
