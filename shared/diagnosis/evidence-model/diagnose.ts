@@ -12,6 +12,7 @@ import { type EngineModel, engineModel, engineVariable, faultsOf } from './engin
 import { engineSeen } from './engine-seen.ts'
 import { valueOrThrow } from './known-good.ts'
 import { plugSeen } from './plug-seen.ts'
+import { resistanceSeen } from './resistance-seen.ts'
 import type { Seen } from './seen.ts'
 import { engineLikelihood, multiplyCylinder } from './seen-likelihoods.ts'
 
@@ -44,6 +45,7 @@ export type Diagnosis = {
 export const allSeen = (job: Job, stage: Stage): Seen[] => [
   ...compressionSeen(job, stage),
   ...cylinderSeen(job, stage),
+  ...resistanceSeen(job, stage),
   ...plugSeen(job, stage),
   ...engineSeen(job, stage),
 ]

@@ -12,7 +12,7 @@ import {
 } from '../../gauges/testing/evidence-job.ts'
 import type { ObservationEntry } from '../../gauges/observation-entry.ts'
 import type { Job } from '../../job/job-schema.ts'
-import type { Pull } from '../../job/pull-schema.ts'
+import type { Pull, PullOf } from '../../job/pull-schema.ts'
 import type { Condition } from '../../plug/condition.ts'
 import { diagnose } from './diagnose.ts'
 
@@ -278,4 +278,28 @@ it('a healthy engine, tested, stays sound', () => {
   const { cylinders, engine } = diagnose(job, 'as found')
   const highest = [...cylinders.flatMap(one => one.causes), ...engine.causes].map(one => one.probability)
   expect(Math.max(...highest)).toBeLessThan(0.02)
+})
+
+it('an ohmmeter: an open lead is the lead; a coil outside its range is the coil; little insulation is a fouled plug', () => {
+  const ohms = (entry: PullOf<'resistance'>['entry']): Pull => ({
+    ...common(),
+    test: 'resistance',
+    cylinder: 3,
+    entry,
+  })
+  const missing = misfires([0, 0, 60, 0])
+  expect(first(four([...missing, ohms({ part: 'lead', open: true })]), 3)).toEqual(['lead or boot'])
+  const specified = { minimum: 5000, maximum: 9000 }
+  expect(first(four([...missing, ohms({ part: 'coil secondary', ohms: 21_000, specified })]), 3)[0]).toBe(
+    'coil or driver',
+  )
+  expect(first(four([...missing, ohms({ part: 'plug insulation', ohms: 4e5 })]), 3)[0]).toBe('plug fouled')
+  // Off the scale is good insulation, and a coil without a range to hold it against says nothing.
+  const coil = (pulls: Pull[]) =>
+    diagnose(four(pulls), 'as found').cylinders[2]?.causes.find(one => one.cause === 'coil or driver')
+      ?.probability
+  expect(coil([ohms({ part: 'coil primary', ohms: 0.7 })])).toBe(coil([]))
+  expect(first(four([...missing, ohms({ part: 'plug insulation', open: true })]), 3)).not.toContain(
+    'plug fouled',
+  )
 })

@@ -14,5 +14,6 @@ export const texts = {
   overall: 'US Army OD1001 lesson 3; technician-certification study pages',
   injectors: 'General Motors injector balance test pages',
   crossfire: 'US Army TM 5-4210-230-14&P-1 (routing of plug wires)',
+  insulation: 'Toyota and Lexus spark plug inspection pages 2005-2006',
   sparks: 'technical articles on spark testers and plug wires',
 } as const
