@@ -159,7 +159,7 @@ it('shows what each published limit would call, and judges by the one chosen', a
   const table = calls.getByRole('table', { name: 'Cylinder 3, spread' })
   await table.getByRole('row', { name: /^Within 20 psi .*judged by this$/ }).waitFor()
   if (process.env.PLUGTRAY_SHOTS) await calls.screenshot({ path: `${process.env.PLUGTRAY_SHOTS}/calls.png` })
-  await table.getByRole('button', { name: 'Judge spread by: Within 10 psi' }).click()
+  await table.getByRole('button', { name: 'Use for spread: Within 10 psi' }).click()
   await table.getByRole('row', { name: /^Within 10 psi outside .*judged by this$/ }).waitFor()
   await page
     .getByRole('region', { name: 'Verdicts' })

@@ -43,7 +43,7 @@ export function RuleCalls({ test }: { test: TestKind }) {
                         type="button"
                         className="tag-filter"
                         disabled={readOnly}
-                        aria-label={`Judge ${one.subject} by: ${call.title}`}
+                        aria-label={`Use for ${one.subject}: ${call.title}`}
                         onClick={() =>
                           void apply({
                             command: 'set circumstances',
