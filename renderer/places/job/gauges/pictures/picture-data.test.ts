@@ -22,7 +22,7 @@ describe('the picture of a test', () => {
     expect(data?.rows[0]?.wet).toBeCloseTo(758.42, 1)
     expect(data?.rows[1]?.wet).toBeUndefined()
   })
-  it('draws a drop from its own baseline', () => {
+  it('draws the drop that is judged', () => {
     const job = jobWith({ pulls: [cut(1, [800, 740]), cut(2, [810, 790])] })
     expect(pictureData(job, 'balance', 'as found', units)?.rows.map(row => row.value)).toEqual([60, 20])
   })

@@ -80,7 +80,7 @@ function compression(job: Job, stage: Stage, { pressure }: ShownUnits): PictureD
 
 function balance(job: Job, stage: Stage): PictureData {
   return {
-    title: 'Drop from its own baseline',
+    title: 'Drop when cut out, drift removed',
     unit: 'rpm',
     digits: 0,
     rows: balanceBars(job, stage).values.map(({ cylinder, drop, plusMinus, limit }) => ({
