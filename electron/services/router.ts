@@ -5,6 +5,7 @@ import { faultCodes } from '../../shared/contract/errors.ts'
 import { contractError } from './contract-error.ts'
 import { FaultError } from './fault.ts'
 import { requireSoundLayout } from './own-layouts.ts'
+import { readReadingsCsv } from './readings-csv.ts'
 import { type Services, unknownFault } from './services.ts'
 
 export type RouterContext = { services: Services }
@@ -37,7 +38,8 @@ function badInput(error: ORPCError<string, unknown>): FaultError {
   })
 }
 
-const { catalogue, settings, layouts, jobs, intake, tasks, writeUp, recordings, demo } = api.use(guarded)
+const { catalogue, settings, layouts, jobs, intake, tasks, writeUp, recordings, readingsCsv, demo } =
+  api.use(guarded)
 
 export const router = api.router({
   catalogue: {
@@ -110,6 +112,11 @@ export const router = api.router({
       await context.services.recordings.discard(input.ref)
       return {}
     }),
+  },
+  readingsCsv: {
+    read: readingsCsv.read.handler(({ context, input }) =>
+      readReadingsCsv(context.services.files, input.ref, input.separator),
+    ),
   },
   demo: {
     load: demo.load.handler(({ context }) => ({ taskId: context.services.startDemo() })),

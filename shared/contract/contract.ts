@@ -6,6 +6,7 @@ import { commandSchema, slotAddressSchema } from '../job/command-schema.ts'
 import { idSchema } from '../job/common-schema.ts'
 import { engineSchema, jobSchema } from '../job/job-schema.ts'
 import { faultCodes } from './errors.ts'
+import { readingsCsvContract } from './readings-csv-contract.ts'
 import { recordingsContract } from './recordings-contract.ts'
 import { settingsSchema } from './settings-schema.ts'
 import { jobSummarySchema } from './summary-schema.ts'
@@ -107,6 +108,7 @@ export const contract = {
       .output(z.strictObject({ exportId: idSchema, fileName: z.string(), bytes: z.int() })),
   },
   recordings: recordingsContract,
+  readingsCsv: readingsCsvContract,
   demo: {
     /** Puts the invented demonstration jobs into the catalogue. A task. */
     load: operation.output(started),

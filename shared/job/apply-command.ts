@@ -11,7 +11,7 @@ import {
   setTechnician,
 } from './commands/job-facts.ts'
 import { correctPulls } from './commands/correct-pulls.ts'
-import { addPull, unvoidPull, voidPull } from './commands/pulls.ts'
+import { addPull, addPulls, unvoidPull, voidPull } from './commands/pulls.ts'
 import { clearReading, setReading } from './commands/readings.ts'
 import { setRepair } from './commands/repair.ts'
 import { setInstruments, setUpTest } from './commands/set-up.ts'
@@ -66,6 +66,8 @@ const carryOut = (job: Job, command: Command, context: CommandContext): Outcome<
       return clearReading(job, command)
     case 'add pull':
       return addPull(job, command, context)
+    case 'add pulls':
+      return addPulls(job, command, context)
     case 'void pull':
       return voidPull(job, command, context)
     case 'unvoid pull':

@@ -76,6 +76,6 @@ describe('the label of a command', () => {
       }),
       { numRuns: 500 },
     )
-    expect(seen.size).toBe(26)
+    expect(seen.size).toBe(27)
   })
 })

@@ -113,6 +113,8 @@ export const commandLabel = (command: Command): string => {
       return `clear reading, ${cylinders(command.slots)}`
     case 'add pull':
       return pullWords(command.pull)
+    case 'add pulls':
+      return `${command.pulls.length} readings from a table`
     case 'void pull':
       return `void pull: ${command.reason}`
     case 'unvoid pull':

@@ -96,6 +96,11 @@ export const commandSchema = z.discriminatedUnion('command', [
   }),
 
   z.strictObject({ command: z.literal('add pull'), pull: pullSchema }),
+  /** All of them or none, and one step back. */
+  z.strictObject({
+    command: z.literal('add pulls'),
+    pulls: z.array(pullSchema).min(1).max(limits.pullsPerJob),
+  }),
   z.strictObject({ command: z.literal('void pull'), pullId: idSchema, reason: z.string().min(1).max(400) }),
   z.strictObject({ command: z.literal('unvoid pull'), pullId: idSchema }),
   /** A misread gauge, put right in one go; every entry stays as it was made beside what counts now. */

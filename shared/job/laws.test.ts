@@ -69,7 +69,7 @@ describe('any fifty commands', () => {
       }),
       { numRuns: 40 },
     )
-    expect([...did.keys()].toSorted()).toHaveLength(26)
+    expect([...did.keys()].toSorted()).toHaveLength(27)
   })
 
   it('lose no pull and, but for removing, no photo; no pull is altered but for its voiding and corrections', () => {

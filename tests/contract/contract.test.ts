@@ -292,6 +292,26 @@ describe.each(hosts)('%s', (_, open) => {
     expect(await incoming(folder)).toEqual([])
   })
 
+  it('cuts a table of readings into cells, whatever its separator and code page', async () => {
+    const text = 'Cyl;Final (bar)\n1;"10,4"\n\n2;Zündung\n'
+    const ref = await host.addFile('bench.csv', Buffer.from(text, 'latin1'))
+    expect(await api.readingsCsv.read({ ref })).toEqual({
+      fileName: 'bench.csv',
+      separator: 'semicolon',
+      rows: [
+        { line: 1, cells: ['Cyl', 'Final (bar)'] },
+        { line: 2, cells: ['1', '10,4'] },
+        { line: 4, cells: ['2', 'Zündung'] },
+      ],
+    })
+    expect((await api.readingsCsv.read({ ref, separator: 'tab' })).rows[0]?.cells).toHaveLength(1)
+    const empty = await host.addFile('empty.csv', Buffer.from(' \n;\n'))
+    expect((await faultOf(api.readingsCsv.read({ ref: empty }))).code).toBe('BAD_INPUT')
+    await api.recordings.discard({ ref })
+    await api.recordings.discard({ ref: empty })
+    expect((await faultOf(api.readingsCsv.read({ ref }))).code).toBe('NOT_FOUND')
+  })
+
   it('tells every window what changed', async () => {
     const stop = new AbortController()
     const heard: Change[] = []

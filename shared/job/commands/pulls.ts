@@ -59,6 +59,21 @@ export const addPull = (job: Job, { pull }: CommandOf<'add pull'>, context: Comm
   return done({ ...job, pulls: [...job.pulls, { ...byPerson(context), ...pull }] })
 }
 
+/** Pulls from a table: the first that cannot be taken refuses them all. */
+export const addPulls = (
+  job: Job,
+  { pulls }: CommandOf<'add pulls'>,
+  context: CommandContext,
+): Outcome<Job> => {
+  let next = job
+  for (const pull of pulls) {
+    const added = addPull(next, { command: 'add pull', pull }, context)
+    if (!added.ok) return added
+    next = added.value
+  }
+  return done(next)
+}
+
 export const voidPull = (
   job: Job,
   { pullId, reason }: CommandOf<'void pull'>,

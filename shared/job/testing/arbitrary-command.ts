@@ -41,6 +41,7 @@ const commandNames: readonly CommandName[] = [
   'set reading',
   'clear reading',
   'add pull',
+  'add pulls',
   'void pull',
   'unvoid pull',
   'correct pulls',
@@ -144,6 +145,14 @@ const commandFrom = (recipe: Recipe, job: Job, turn: number): Command => {
       return { command: name, trayId, slots: [slot(q)] }
     case 'add pull':
       return { command: name, pull: { ...recipe.pull, id: flag ? `new-pull-${turn}` : pullId } }
+    case 'add pulls':
+      return {
+        command: name,
+        pulls: [
+          { ...recipe.pull, id: `table-${turn}-1` },
+          { ...recipe.pull, id: flag ? `table-${turn}-2` : pullId },
+        ],
+      }
     case 'void pull':
       return { command: name, pullId, reason: word }
     case 'unvoid pull':

@@ -5,6 +5,7 @@ import type { TestKind } from '../../../../shared/job/pull-schema.ts'
 import { useUnits } from '../../../api/use-settings.ts'
 import { useJobPage } from '../job-context.ts'
 import { Corrections } from './corrections/corrections.tsx'
+import { CsvImport } from './csv/csv-import.tsx'
 import { ReadingsCsv } from './csv/readings-csv.tsx'
 import { CylinderEntry } from './cylinder-entry.tsx'
 import { cylinderTests } from './cylinder-tests/cylinder-tests.ts'
@@ -65,6 +66,7 @@ export function GaugesPanel() {
       <Verdicts verdicts={verdicts.filter(one => one.test === test)} />
       <RuleCalls test={test} />
       <BeforeAfter test={test} />
+      <CsvImport test={test} />
       <ReadingsCsv />
     </div>
   )
