@@ -27,20 +27,18 @@ export function otherTables(job: Job, stage: Stage, units: UnitChoice): WriteUpT
               one.cylinder === undefined ? 'engine' : `cylinder ${one.cylinder}`,
               one.rule,
               valueWords(one),
-              one.verdict,
-              one.why,
+              `${one.verdict}. ${one.why}`,
             ])
           : pulls.map(pull => [
               'cylinder' in pull ? `cylinder ${pull.cylinder}` : 'engine',
               pullWords(pull),
               none,
               'noted',
-              '',
             ])
       return [
         {
           title: `${title}, ${stage}`,
-          columns: ['Where', 'Rule', 'Value', 'Verdict', 'Why'],
+          columns: ['Where', 'Rule', 'Value', 'Verdict'],
           rows,
           notes: [...limitNotes(verdicts), ...voidedNotes(job, test, stage)],
         },
