@@ -1,5 +1,5 @@
 // The Gauges work area: one test at a time, with its caution and steps, its set-up, its entries and its verdicts.
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { deference, gauges, judgeAll } from '../../../../shared/gauges/gauges.ts'
 import type { TestKind } from '../../../../shared/job/pull-schema.ts'
 import { useUnits } from '../../../api/use-settings.ts'
@@ -34,6 +34,11 @@ export function GaugesPanel() {
   const [isGuided, setGuided] = useState(false)
   const instrument = useInstrument(test)
   const isWalking = isGuided && cylinderTests[test] !== undefined
+  const heading = useRef<HTMLHeadingElement>(null)
+  // The walk begins at its top, wherever the grid was scrolled to.
+  useEffect(() => {
+    if (isWalking) heading.current?.scrollIntoView({ block: 'start' })
+  }, [isWalking])
   const isRecording = test === 'relative compression' || test === 'crank speed'
   const verdicts = judgeAll(job, tray.stage, units)
   return (
@@ -49,7 +54,9 @@ export function GaugesPanel() {
           }}
         />
       )}
-      <h2 className={isWalking ? undefined : 'visually-hidden'}>{testTitle(test)}</h2>
+      <h2 ref={heading} className={isWalking ? undefined : 'visually-hidden'}>
+        {testTitle(test)}
+      </h2>
       {/* A recording shows its own caution and steps, at the place where it is taken. */}
       <div className="guide" data-walking={isWalking}>
         {!isRecording && <Caution test={test} />}

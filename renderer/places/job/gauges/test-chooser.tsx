@@ -28,8 +28,7 @@ export function TestChooser({ value, verdicts, onChange }: TestChooserProps) {
     // oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- arrows move between the buttons inside
     <div className="test-chooser" role="group" aria-label="Test" onKeyDown={onKeyDown}>
       {testGroups.map(group => (
-        <div key={group.title} className="test-group">
-          <span className="test-group-title">{group.title}</span>
+        <div key={group.title} className="test-group" role="group" aria-label={group.title}>
           <div className="test-group-tests">
             {group.tests.map(test => {
               const count = pullsAt(job, test, tray.stage).filter(pull => pull.voided === undefined).length
