@@ -90,5 +90,6 @@ it('judges every test of a twelve-cylinder job', () => {
     `${verdicts.length} verdicts of ${tests.size} of ${testKinds.length} tests, ${bare.length} readings: ${judging.toFixed(2)} ms, ` +
       `${(judging / reading).toFixed(2)} times reading the job from JSON (${reading.toFixed(2)} ms) on ${cpus()[0]?.model ?? 'this machine'}`,
   )
-  expect(tests.size).toBeGreaterThan(4)
+  // The two recordings have no reading in this job.
+  expect(tests.size).toBe(16)
 })
