@@ -32,6 +32,11 @@ describe('a cylinder', () => {
       ['leak-down', 'odd in one test only', 3],
     ])
   })
+  it('odd in one of them and in a test of spark or fuel does not stand alone', () => {
+    expect(
+      of(verdict('compression', 'within'), verdict('balance', 'outside'), verdict('resistance', 'outside')),
+    ).toEqual([])
+  })
   it('cannot be told from one test, or from open calls', () => {
     expect(of(verdict('compression', 'outside'))).toEqual([])
     expect(of(verdict('compression', 'outside'), verdict('leak-down', 'cannot be called'))).toEqual([])

@@ -27,10 +27,21 @@ export function oddOnes(verdicts: readonly GaugeVerdict[], stage: Stage): Cylind
       one.verdict !== 'noted',
   )
   const cylinders = [...new Set(judged.map(one => one.cylinder))].toSorted((a, b) => a - b)
-  return cylinders.flatMap(cylinder => ofCylinder(cylinder, judged, stage))
+  /** Found odd by a test of spark, fuel or misfires: then one sealing test does not stand alone. */
+  const oddElsewhere = new Set(
+    verdicts
+      .filter(one => !sealing.includes(one.test) && one.about !== 'reading' && one.verdict === 'outside')
+      .map(one => one.cylinder),
+  )
+  return cylinders.flatMap(cylinder => ofCylinder(cylinder, judged, stage, oddElsewhere.has(cylinder)))
 }
 
-function ofCylinder(cylinder: number, judged: readonly CylinderVerdict[], stage: Stage): CylinderVerdict[] {
+function ofCylinder(
+  cylinder: number,
+  judged: readonly CylinderVerdict[],
+  stage: Stage,
+  oddElsewhere: boolean,
+): CylinderVerdict[] {
   const calls = sealing.flatMap(test => {
     const mine = judged.filter(one => one.cylinder === cylinder && one.test === test)
     if (mine.length === 0) return []
@@ -61,7 +72,7 @@ function ofCylinder(cylinder: number, judged: readonly CylinderVerdict[], stage:
         why: `${inWords(odd)} agree on cylinder ${cylinder}: it is the cylinder and not one bad reading.`,
       },
     ]
-  if (odd.length > 1) return []
+  if (odd.length > 1 || oddElsewhere) return []
   const other = elseOf[first]
   return [
     {

@@ -21,6 +21,8 @@ export const licences: readonly Licence[] = [
   { name: 'exifreader', licence: 'MPL-2.0', what: 'capture times' },
   { name: 'heic-decode', licence: 'ISC', what: 'HEIC photos' },
   { name: 'libheif-js', licence: 'LGPL-3.0', what: 'HEIC photos' },
+  { name: 'csv-parse', licence: 'MIT', what: 'readings from a table' },
+  { name: 'ml-matrix', licence: 'MIT', what: 'least squares in recordings' },
   { name: 'pdfkit', licence: 'MIT', what: 'reports' },
   { name: 'dejavu-fonts-ttf', licence: 'SEE LICENSE IN README.md AND LICENSE', what: 'fonts in reports' },
 ]
