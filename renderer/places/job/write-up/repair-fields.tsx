@@ -8,7 +8,11 @@ export function RepairFields({ audience }: { audience: Audience }) {
   const note = (audience === 'shop' ? job.writeUp.noteForShop : job.writeUp.noteForCustomer) ?? ''
   const setRepair = (cause: string, done: string) => {
     if (cause === (job.repair?.cause ?? '') && done === (job.repair?.done ?? '')) return
-    const repair = cause === '' && done === '' ? null : { done, ...(cause === '' ? {} : { cause }) }
+    const confirmed = job.repair?.confirmed
+    const repair =
+      cause === '' && done === ''
+        ? null
+        : { done, ...(cause === '' ? {} : { cause }), ...(confirmed && { confirmed }) }
     void apply({ command: 'set repair', repair })
   }
   const setNote = (text: string) => {
